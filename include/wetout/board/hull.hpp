@@ -26,11 +26,11 @@ struct Measured {
 
 struct Surfaces {
   Measured planform;
-  Measured deck;    ///< of the curved hull, apex to apex, half of cut ends (tail block) above apex
+  Measured deck;  ///< of the curved hull, apex to apex, half of cut ends (tail block) above apex
   Measured bottom;
-  units::Length perimeter;       ///< of the outline at the apex, the ends' cuts included
+  units::Length perimeter;  ///< of the outline at the apex, the ends' cuts included
   units::Volume volume;
-  units::Length deck_length;     ///< along the centre line, over the curve
+  units::Length deck_length;  ///< along the centre line, over the curve
   units::Length bottom_length;
 };
 
@@ -73,7 +73,8 @@ class Hull {
   [[nodiscard]] units::Length max_girth(Face face, units::Length from, units::Length to) const;
   /// Over the surface along the centre line.
   [[nodiscard]] units::Length surface_length(Face face, units::Length from, units::Length to) const;
-  /// Length of the outline (both rails) between two places, cut ends included where they lie within.
+  /// Length of the outline (both rails) between two places, cut ends included where they lie
+  /// within.
   [[nodiscard]] units::Length edge_length(units::Length from, units::Length to) const;
 
   /// Everything about the whole board, to a relative 1e-4 or better (see Measured::error).

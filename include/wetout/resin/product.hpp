@@ -64,7 +64,7 @@ struct Product {
   bool light_cured = false;
   std::vector<SheetTime> pot_life, gel, tack_free, handle, sand, full_cure, trim;
   std::vector<SheetWindow> recoat;
-  std::vector<CatalystTime> catalyst;       ///< polyester
+  std::vector<CatalystTime> catalyst;         ///< polyester
   std::optional<double> dose_low, dose_high;  ///< polyester: the sheet's range
 };
 
