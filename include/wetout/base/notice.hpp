@@ -11,12 +11,12 @@ namespace wetout::base {
 /// "min", "C", ""), are printed beside it in the reader's units, so that a stored document can be
 /// printed in either system.
 struct Notice {
-  std::string code;     ///< stable word for programs, e.g. "cloth.narrow"
-  std::string text;     ///< one sentence for people, without quantities
-  std::string subject;  ///< id of the coat, ply, resin ... concerned; may be empty
-  std::optional<double> value;
-  std::optional<double> limit;
-  std::string unit;
+  std::string code = {};     ///< stable word for programs, e.g. "cloth.narrow"
+  std::string text = {};     ///< one sentence for people, without quantities
+  std::string subject = {};  ///< id of the coat, ply, resin ... concerned; may be empty
+  std::optional<double> value = {};
+  std::optional<double> limit = {};
+  std::string unit = {};
 
   friend bool operator==(const Notice&, const Notice&) = default;
 };

@@ -12,16 +12,16 @@ namespace wetout::base {
 /// One thing that is wrong, said so that the reader can mend it without a manual.
 /// Empty strings and zeros mean "does not apply".
 struct Problem {
-  std::string code;         ///< stable word for programs, e.g. "unit.wrong"
-  std::string message;      ///< one sentence for people
-  std::string file;         ///< as the user named it
+  std::string code = {};         ///< stable word for programs, e.g. "unit.wrong"
+  std::string message = {};      ///< one sentence for people
+  std::string file = {};         ///< as the user named it
   int line = 0;             ///< from 1
   int column = 0;           ///< from 1, in characters
-  std::string key;          ///< e.g. "board.width.nose12"
-  std::string found;        ///< what stands there
-  std::string expected;     ///< what should stand there, with an example
-  std::string hint;         ///< the next step
-  std::string source_line;  ///< text of `line`, for the caret
+  std::string key = {};          ///< e.g. "board.width.nose12"
+  std::string found = {};        ///< what stands there
+  std::string expected = {};     ///< what should stand there, with an example
+  std::string hint = {};         ///< the next step
+  std::string source_line = {};  ///< text of `line`, for the caret
 };
 
 using Problems = std::vector<Problem>;
