@@ -1,0 +1,168 @@
+// The job log: every plan that was ever saved, with the files it was made from.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "wetout/base/problem.hpp"
+#include "wetout/base/sha256.hpp"
+#include "wetout/joblog/store_error.hpp"
+
+namespace wetout::joblog {
+
+using base::Digest;
+using Instant = std::chrono::sys_seconds;
+
+enum class Access {
+  read,   ///< never creates or changes a file; an older log is read through a copy in memory
+  write,  ///< creates the log when there is none, brings an older one up to date
+};
+
+struct OpenOptions {
+  Access access = Access::read;
+  /// With Access::write: create the folders that are missing, for this user only (0700, as the
+  /// XDG Base Directory Specification asks for data folders). Otherwise a missing folder is
+  /// StoreTrouble::missing.
+  bool make_folder = false;
+  /// How long to wait for another program before StoreTrouble::locked.
+  std::chrono::milliseconds busy_timeout{5000};
+};
+
+/// A file or a text that a plan was made from, kept byte for byte.
+struct Input {
+  std::string role = {};    ///< job | shop | outline | learned | options
+  std::string name = {};    ///< as the user named it; (role, name) is unique within a plan
+  std::string format = {};  ///< e.g. "wetout.job/1"
+  std::string body = {};
+};
+
+struct NewPlan {
+  std::string job_slug = {};  ///< base::is_slug
+  std::string job_name =
+      {};  ///< used when the job is new, not empty; later only rename_job changes it
+  std::string program = {};  ///< "wetout 0.1.0"
+  Instant made = {};
+  Digest input_key = {};  ///< of everything the result depends on
+  std::string result_format = {};
+  /// Makes the document to keep, given the revision it will have. Called inside the transaction
+  /// and only when a revision is saved; an exception undoes the save.
+  std::function<std::string(int revision)> result_body = {};
+  std::vector<Input> inputs = {};
+};
+
+struct Saved {
+  int revision = 0;
+  bool unchanged = false;     ///< the last revision has the same input key: nothing was added
+  bool brought_back = false;  ///< the job was archived and is not any more
+};
+
+struct JobRow {
+  std::string slug = {};
+  std::string name = {};
+  Instant created = {};
+  std::optional<Instant> archived = {};
+  int revisions = 0;  ///< the last revision; they count 1, 2, 3 ...
+  std::optional<Instant> last_made = {};
+};
+
+struct RevisionRow {
+  int revision = 0;
+  Instant made = {};
+  std::string program = {};
+  Digest input_key = {};
+};
+
+struct PlanRow {
+  std::string job_slug = {};
+  std::string job_name = {};
+  int revision = 0;
+  Instant made = {};
+  std::string program = {};
+  Digest input_key = {};
+  std::string format = {};
+  std::string body = {};
+  Digest sha256 = {};  ///< of body
+};
+
+struct InputRow {
+  std::string role = {};
+  std::string name = {};
+  std::string format = {};
+  std::string body = {};
+  Digest sha256 = {};  ///< of body
+};
+
+struct Info {
+  std::filesystem::path path = {};
+  std::uint64_t file_bytes = 0;
+  std::uint64_t wal_bytes = 0;  ///< committed or not, not yet in the file itself
+  int schema_version = 0;
+  std::int64_t jobs = 0;
+  std::int64_t archived_jobs = 0;
+  std::int64_t plans = 0;
+  std::int64_t documents = 0;
+  std::int64_t document_bytes = 0;
+  std::string journal_mode = {};  ///< "wal"
+  std::string sqlite_version = {};
+};
+
+/// One connection. Move-only; not for two threads at once. Any number of processes may use the
+/// same log: writers wait for each other, readers never wait. Every member that touches the file
+/// may throw StoreError.
+class Log {
+ public:
+  /// Throws StoreError. Does not look at every page: damage inside is found by check() and at use.
+  static Log open(const std::filesystem::path& path, const OpenOptions& options = {});
+  /// A log that lives in memory and is gone with the object.
+  static Log in_memory();
+  /// True when open() for reading would not say StoreTrouble::missing: something is there.
+  static bool exists(const std::filesystem::path& path);
+
+  Log(Log&&) noexcept;
+  Log& operator=(Log&&) noexcept;
+  ~Log();
+
+  /// Saves a revision unless the job's last one has the same input key. On the disk (fsync) when
+  /// it returns. A new job is created, an archived one brought back.
+  Saved save_plan(const NewPlan& plan);
+  /// What save_plan would say, writing nothing.
+  Saved foresee_plan(std::string_view slug, const Digest& input_key) const;
+
+  /// By slug.
+  std::vector<JobRow> jobs(bool with_archived = false) const;
+  std::optional<JobRow> job(std::string_view slug) const;
+  /// Oldest first; empty for an unknown job.
+  std::vector<RevisionRow> revisions(std::string_view slug) const;
+  /// The given revision, else the last. The bytes are compared with their digest: throws
+  /// StoreTrouble::damaged rather than return a changed document.
+  std::optional<PlanRow> plan(std::string_view slug, std::optional<int> revision = {}) const;
+  /// By role and name; empty for an unknown plan.
+  std::vector<InputRow> inputs(std::string_view slug, int revision) const;
+
+  /// Plans stay with the job. Problems: "job.unknown", "job.taken", "job.slug", "job.name".
+  base::Result<void> rename_job(std::string_view slug, const std::string& new_slug,
+                                const std::string& new_name);
+  /// Hides a job from jobs(), or brings it back with nullopt. Nothing is deleted; its slug stays
+  /// taken. Problem: "job.unknown".
+  base::Result<void> archive_job(std::string_view slug, std::optional<Instant> when);
+
+  Info info() const;
+
+  /// Copies the log while others may use it: to a temporary file beside `to`, checked, synced,
+  /// then renamed. Returns its size in bytes. Problem: "backup.exists" (nothing is overwritten).
+  base::Result<std::uintmax_t> backup(const std::filesystem::path& to) const;
+
+ private:
+  struct Impl;
+  explicit Log(std::unique_ptr<Impl> impl);
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace wetout::joblog
