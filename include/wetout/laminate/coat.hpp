@@ -35,6 +35,7 @@ struct PlySpec {
 struct Additive {
   std::string material;
   double share = 0.0;
+  friend bool operator==(const Additive&, const Additive&) = default;
 };
 
 /// Boxes and plugs set in resin.

@@ -31,6 +31,7 @@ struct BoardSummary {
   units::Length perimeter;
   units::Volume volume;
   std::optional<units::Milligrams> core_weight;
+  friend bool operator==(const BoardSummary&, const BoardSummary&) = default;
 };
 
 struct PlyNeed {
@@ -51,6 +52,7 @@ struct PlyNeed {
   double fibre_fraction = 0.0;
   units::Length cut_length;  ///< off the roll, trim allowance included
   units::Length cut_width;
+  friend bool operator==(const PlyNeed&, const PlyNeed&) = default;
 };
 
 /// One thing put on the scale. `reads` are running totals, as the scale shows them.
@@ -60,10 +62,12 @@ struct Pour {
   units::Milligrams reads;
   std::optional<units::Volume> add_volume;  ///< where the density is known
   std::optional<units::Volume> reads_volume;
+  friend bool operator==(const Pour&, const Pour&) = default;
 };
 struct AdditiveAmount {
   std::string material;
   units::Milligrams mass;
+  friend bool operator==(const AdditiveAmount&, const AdditiveAmount&) = default;
 };
 
 struct Batch {
@@ -83,6 +87,7 @@ struct Batch {
   std::optional<units::Temperature> peak;
   std::optional<bool> runs_away;
   double off_ratio = 0.0;  ///< share: part B over what the ratio wants, minus 1
+  friend bool operator==(const Batch&, const Batch&) = default;
 };
 
 struct Ratio {
@@ -90,6 +95,7 @@ struct Ratio {
   double a = 1.0;
   double b = 1.0;
   double tolerance = 0.0;  ///< share of part B
+  friend bool operator==(const Ratio&, const Ratio&) = default;
 };
 
 /// mix = A + B + additives = kept + losses + margin + rounding, to the milligram.
@@ -114,6 +120,7 @@ struct CoatNeed {
   Ratio ratio;
   std::vector<Additive> additives;
   std::vector<Batch> batches;
+  friend bool operator==(const CoatNeed&, const CoatNeed&) = default;
 };
 
 struct ResinTotal {
@@ -123,6 +130,7 @@ struct ResinTotal {
   units::Volume part_a_volume;
   units::Volume part_b_volume;
   units::Milligrams mix;
+  friend bool operator==(const ResinTotal&, const ResinTotal&) = default;
 };
 /// `amount` in `unit`: "g", "m" of roll, "piece".
 struct MaterialTotal {
@@ -130,6 +138,7 @@ struct MaterialTotal {
   double amount = 0.0;
   std::string unit;
   std::optional<units::Money> cost;
+  friend bool operator==(const MaterialTotal&, const MaterialTotal&) = default;
 };
 struct Totals {
   units::Milligrams mix, fibre, kept, losses, margin, trimmed, sanded;
@@ -137,6 +146,7 @@ struct Totals {
   std::optional<units::Money> cost;  ///< of what has a price
   std::vector<ResinTotal> by_resin;
   std::vector<MaterialTotal> materials;
+  friend bool operator==(const Totals&, const Totals&) = default;
 };
 
 /// A number that nobody gave. Listed if and only if moving it by 1 % of its range moves a mass, a
@@ -148,10 +158,12 @@ struct Assumption {
   std::string standing;
   std::string source;
   std::vector<std::string> used_by;  ///< ids of coats, or "board"
+  friend bool operator==(const Assumption&, const Assumption&) = default;
 };
 struct Caution {
   std::string step;  ///< id of the coat, or "all"
   std::string text;
+  friend bool operator==(const Caution&, const Caution&) = default;
 };
 
 struct Plan {
@@ -163,6 +175,7 @@ struct Plan {
   std::vector<Assumption> assumptions;
   std::vector<Caution> cautions;
   base::Notices notices;
+  friend bool operator==(const Plan&, const Plan&) = default;
 };
 
 }  // namespace wetout::laminate

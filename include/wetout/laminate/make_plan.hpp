@@ -1,0 +1,57 @@
+// From a board, its coats and the shop to the plan. Pure: no files, no clock.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "wetout/base/problem.hpp"
+#include "wetout/board/spec.hpp"
+#include "wetout/laminate/coat.hpp"
+#include "wetout/laminate/defaults.hpp"
+#include "wetout/laminate/plan.hpp"
+#include "wetout/laminate/shop.hpp"
+#include "wetout/units/temperature.hpp"
+
+namespace wetout::laminate {
+
+struct PlanInput {
+  board::Spec board;
+  std::vector<CoatSpec> coats;
+  Shop shop;
+  units::Temperature air;                        ///< of the room while mixing
+  std::optional<units::Temperature> resin_temp;  ///< of the resin in its cans; else the air's
+  std::optional<std::string> cup;                ///< use this cup and no other
+  std::vector<Assumption> assumed;               ///< by the reader of the file
+};
+
+/// Everything that is wrong between board, coats and shop before anything is computed: unknown
+/// cloth, resin, part, cup; foam and chemistry that do not go together; an air temperature outside
+/// 0-40 C. Keys are those of the job file ("coat[2].ply[0].cloth"); empty when all is well.
+base::Problems check(const PlanInput& input);
+
+/// The plan, or why there is none: what check() and board::Hull::make find, orders that loop
+/// ("coat.order_loop"), laps wider than the other face, batches that no cup or pot life allows
+/// ("plan.goes_off", "pour.step_too_coarse"). To the milligram, for every coat
+/// mix = A + B + additives = kept + losses + margin + rounding.
+base::Result<Plan> make_plan(const PlanInput& input, const Defaults& values = defaults());
+
+/// One batch of any mass at a resin's ratio: for whoever runs short in the middle of a coat.
+/// `mass` is A + B + additives; the scale's step may raise it.
+struct LooseMix {
+  std::string resin;
+  units::Mass mass;
+  std::vector<Additive> additives;
+  units::Temperature air;
+  std::optional<units::Temperature> resin_temp;
+  std::optional<std::string> cup;
+};
+struct LooseBatch {
+  Ratio ratio;
+  Batch batch;
+  base::Notices notices;
+};
+base::Result<LooseBatch> mix(const Shop& shop, const LooseMix& wanted,
+                             const Defaults& values = defaults());
+
+}  // namespace wetout::laminate

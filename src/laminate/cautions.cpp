@@ -1,0 +1,60 @@
+// General cautions of the trade (common practice, no source, unless a reference stands beside one).
+// They defer to the product's safety data sheet, local rules and licensed practice.
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "parts_of_plan.hpp"
+
+namespace wetout::laminate {
+
+std::vector<Caution> cautions_of(const PlanInput& input) {
+  std::vector<Caution> cautions;
+  const auto say = [&](std::string step, std::string text) {
+    cautions.push_back({std::move(step), std::move(text)});
+  };
+  say("all",
+      "The safety data sheets of your products, local rules and licensed practice come first.");
+  say("all",
+      "Nitrile gloves, sleeves and eye protection; fresh air. Uncured epoxy and hardener burn and "
+      "can sensitise for life. Never solvent on skin: wipe, then soap and water.");
+  say("all",
+      "A cup left standing gets hot, smokes and can burn: never on foam, never in a bin. Spread "
+      "it out, or carry it outside onto something that cannot burn. Mix nothing you cannot use "
+      "before you leave.");
+  say("all", "Heaters: ventilate, never unattended, no open flame or glowing element near vapour.");
+  const bool polystyrene = input.board.foam != board::Foam::pu;
+  say("all",
+      polystyrene
+          ? "Polystyrene core: no acetone, solvent spackle, spray paint or contact glue; out "
+            "of the sun and out of hot cars, glassed or not."
+          : "Out of the sun and out of hot cars while it cures: a warming core blows bubbles.");
+  for (const CoatSpec& coat : input.coats) {
+    switch (coat.kind) {
+      case CoatKind::laminate:
+        say(coat.id,
+            coat.laps == Laps::cut
+                ? "Trim laps with a fresh blade, away from your hand; cut glass edges are needles. "
+                  "Resin rags and trimmings: spread out, not in a heap."
+                : "Wet down the lap's edge. Resin rags: spread out, not in a heap.");
+        break;
+      case CoatKind::install:
+        say(coat.id,
+            "A filled hole is a small cup: it heats. Fill deep gaps in two goes; routing makes "
+            "foam dust and static: mask, goggles, extraction.");
+        break;
+      case CoatKind::hotcoat:
+      case CoatKind::gloss:
+        say(coat.id,
+            "Sand only when cured: dust of partly cured epoxy sensitises. Dust mask (P2, N95 or "
+            "better), extraction or wet sanding, eyes covered.");
+        break;
+      case CoatKind::seal:
+        say(coat.id, "Sanding foam before: dust mask, eyes covered, dust swept up, no sparks.");
+        break;
+    }
+  }
+  return cautions;
+}
+
+}  // namespace wetout::laminate

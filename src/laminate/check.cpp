@@ -1,0 +1,219 @@
+#include <algorithm>
+#include <string>
+
+#include "lookup.hpp"
+#include "parts_of_plan.hpp"
+#include "wetout/base/words.hpp"
+#include "wetout/laminate/make_plan.hpp"
+
+namespace wetout::laminate {
+namespace {
+
+// Where the models hold; beyond the outer range there is no answer (docs/models/working_time.md).
+constexpr double air_answer_low_c = 0.0, air_answer_high_c = 40.0;
+constexpr double air_sure_low_c = 10.0, air_sure_high_c = 40.0;
+
+class Checker {
+ public:
+  explicit Checker(const PlanInput& input) : input_(input) {}
+
+  base::Problems run() {
+    temperatures();
+    if (input_.cup) refer("", "cup", *input_.cup, input_.shop.cups, "--cup");
+    for (std::size_t i = 0; i < input_.coats.size(); ++i) coat(i);
+    if (input_.coats.empty()) {
+      problems_.push_back({.code = "job.no_coats",
+                           .message = "the job has no coat",
+                           .key = "coat",
+                           .expected = "at least one [[coat]]"});
+    }
+    return std::move(problems_);
+  }
+
+ private:
+  void temperatures() {
+    const auto within = [&](units::Temperature t, const char* what, const char* option) {
+      if (t.in_celsius() >= air_answer_low_c && t.in_celsius() <= air_answer_high_c) return;
+      problems_.push_back({.code = "air.out_of_range",
+                           .message = std::string(what) + " is outside what the models hold for",
+                           .found = std::to_string(static_cast<long>(t.in_celsius())) + " C",
+                           .expected = std::string("0 C to 40 C, e.g. ") + option + " 22C"});
+    };
+    within(input_.air, "the air", "--air");
+    if (input_.resin_temp) within(*input_.resin_temp, "the resin's temperature", "--resin-temp");
+  }
+
+  template <class Thing>
+  const Thing* refer(const std::string& key, const char* what, const std::string& id,
+                     const std::vector<Thing>& things, const std::string& where) {
+    if (const Thing* thing = find(things, id)) return thing;
+    const std::vector<std::string> ids = ids_of(things);
+    const auto near = base::nearest(id, ids);
+    std::string known;
+    for (const std::string& one : ids) {
+      if (known.size() > 120) {
+        known += ", ...";
+        break;
+      }
+      known += (known.empty() ? "" : ", ") + one;
+    }
+    problems_.push_back(
+        {.code = std::string("reference.") + what,
+         .message = "the shop has no " + std::string(what) + " \"" + id + "\"" +
+                    (key.empty() ? " (" + where + ")" : ""),
+         .key = key,
+         .found = id,
+         .expected = known.empty() ? "a [[" + where + "]] table in the shop file" : known,
+         .hint = near ? "did you mean \"" + *near + "\"?" : ""});
+    return nullptr;
+  }
+
+  void coat(std::size_t i) {
+    const CoatSpec& spec = input_.coats[i];
+    const std::string key = "coat[" + std::to_string(i) + "]";
+    if (const auto* product =
+            refer(key + ".resin", "resin", spec.resin, input_.shop.resins, "resin")) {
+      chemistry(*product, key);
+    }
+    for (std::size_t p = 0; p < spec.plies.size(); ++p) {
+      const PlySpec& ply = spec.plies[p];
+      const std::string ply_key = key + ".ply[" + std::to_string(p) + "]";
+      refer(ply_key + ".cloth", "cloth", ply.cloth, input_.shop.cloths, "cloth");
+      place(ply, ply_key);
+    }
+    for (std::size_t a = 0; a < spec.additives.size(); ++a) {
+      const std::string additive_key = key + ".additives[" + std::to_string(a) + "].material";
+      const auto* material = refer(additive_key, "material", spec.additives[a].material,
+                                   input_.shop.materials, "material");
+      if (material && material->styrene) styrene(material->id, additive_key);
+    }
+    if (spec.install) {
+      refer(key + ".part", "material", spec.install->part, input_.shop.materials, "material");
+    }
+  }
+
+  void place(const PlySpec& ply, const std::string& key) {
+    const units::Length from = ply.from_tail.value_or(units::Length{});
+    const units::Length to = ply.to.value_or(input_.board.length);
+    if (from >= to) {
+      problems_.push_back({.code = "ply.empty",
+                           .message = "the ply ends before it begins",
+                           .key = key + (ply.to ? ".to" : ".from_tail"),
+                           .expected = "from_tail smaller than to, both on the board"});
+    } else if (to > input_.board.length) {
+      problems_.push_back({.code = "ply.off_board",
+                           .message = "the ply reaches past the nose",
+                           .key = key + ".to",
+                           .expected = "at most the board's length; leave it out for the nose"});
+    }
+    if (ply.width && ply.lap > units::Length{}) {
+      problems_.push_back({.code = "ply.lap_and_width",
+                           .message = "a ply with a width ends before the apex and has no lap",
+                           .key = key + ".lap",
+                           .expected = "either width or lap"});
+    }
+  }
+
+  void chemistry(const resin::Product& product, const std::string& key) {
+    if (product.chemistry == resin::Chemistry::polyester || product.styrene) {
+      if (input_.board.foam != board::Foam::pu) {
+        styrene(product.id, key + ".resin");
+      } else {
+        problems_.push_back(
+            {.code = "resin.polyester_not_planned",
+             .message =
+                 "this version reads a polyester's data sheet but does not dose its catalyst",
+             .key = key + ".resin",
+             .found = product.id,
+             .expected = "an epoxy for a coat that is to be planned"});
+      }
+      return;
+    }
+    if (product.pot_life.empty() && product.gel.empty() && product.tack_free.empty()) {
+      const auto ids = ids_of(input_.shop.resins);
+      const auto at = std::find(ids.begin(), ids.end(), product.id) - ids.begin();
+      const std::string line = "resin[" + std::to_string(at) + "].pot_life";
+      const bool said = std::any_of(problems_.begin(), problems_.end(),
+                                    [&](const base::Problem& p) { return p.key == line; });
+      if (said) return;
+      problems_.push_back({.code = "resin.no_time",
+                           .message = "the data sheet of \"" + product.id +
+                                      "\" has no line that says how long a cup lasts",
+                           .key = line,
+                           .found = "neither pot_life nor gel nor tack_free",
+                           .expected = "pot_life = [ { mass = \"150 g\", air = \"25 C\", time = "
+                                       "\"25-30 min\" } ]"});
+    }
+  }
+
+  void styrene(const std::string& id, const std::string& key) {
+    problems_.push_back(
+        {.code = "chemistry.styrene",
+         .message = "\"" + id +
+                    "\" holds styrene, which dissolves polystyrene foam; one pinhole "
+                    "in a seal coat is enough",
+         .key = key,
+         .found = id + " on " + std::string(to_string(input_.board.foam)),
+         .expected = "an epoxy on EPS and XPS"});
+  }
+
+  const PlanInput& input_;
+  base::Problems problems_;
+};
+
+}  // namespace
+
+base::Problems check(const PlanInput& input) { return Checker(input).run(); }
+
+void notices_of(const PlanInput& input, base::Notices& notices) {
+  const units::Temperature resin_temp = input.resin_temp.value_or(input.air);
+  if (resin_temp.in_celsius() < air_sure_low_c || resin_temp.in_celsius() > air_sure_high_c) {
+    notices.push_back({.code = "air.edge",
+                       .text = "colder than the models were checked for: times are rough",
+                       .subject = "",
+                       .value = resin_temp.in_celsius(),
+                       .limit = air_sure_low_c,
+                       .unit = "C"});
+  }
+  std::vector<std::string> seen;
+  const CoatSpec* below[2] = {nullptr, nullptr};  // the coat under this one, by face
+  for (const CoatSpec& coat : input.coats) {
+    const resin::Product& product = get(input.shop.resins, coat.resin);
+    const CoatSpec*& under = below[coat.face == board::Face::deck ? 0 : 1];
+    if (under != nullptr) {
+      const resin::Product& old = get(input.shop.resins, under->resin);
+      const auto family = [](const resin::Product& p) {
+        return p.family.empty() ? p.id : p.family;
+      };
+      // Hardeners that share part A are one system; their makers mix them freely.
+      if (family(old) != family(product) && old.part_a != product.part_a) {
+        notices.push_back({.code = "chemistry.family",
+                           .text = "another resin family than the coat below: only over a cured "
+                                   "and sanded coat, never wet on wet",
+                           .subject = coat.id});
+      }
+    }
+    under = &coat;
+    if (std::find(seen.begin(), seen.end(), product.id) != seen.end()) continue;
+    seen.push_back(product.id);
+    if (product.lowest_air && input.air < *product.lowest_air) {
+      notices.push_back({.code = "resin.below_lowest",
+                         .text = "colder than the data sheet allows: times are extrapolated and "
+                                 "full cure is not claimed",
+                         .subject = product.id,
+                         .value = input.air.in_celsius(),
+                         .limit = product.lowest_air->in_celsius(),
+                         .unit = "C"});
+    }
+    if (product.highest_air && input.air > *product.highest_air) {
+      notices.push_back({.code = "resin.above_highest",
+                         .text = "warmer than the data sheet allows",
+                         .subject = product.id,
+                         .value = input.air.in_celsius(),
+                         .limit = product.highest_air->in_celsius(),
+                         .unit = "C"});
+    }
+  }
+}
+
+}  // namespace wetout::laminate

@@ -1,0 +1,12 @@
+#include "wetout/laminate/defaults.hpp"
+
+namespace wetout::laminate {
+
+const Defaults& defaults() {
+  static const Defaults values;
+  return values;
+}
+
+std::string_view model_version() { return "1"; }
+
+}  // namespace wetout::laminate
