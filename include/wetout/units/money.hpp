@@ -3,7 +3,9 @@
 
 #include <compare>
 #include <cstdint>
+#include <optional>
 #include <string>
+#include <string_view>
 
 namespace wetout::units {
 
@@ -13,5 +15,8 @@ struct Money {
 
   friend bool operator==(const Money&, const Money&) = default;
 };
+
+/// Decimals of a currency (2 for USD, 0 for JPY), nothing when ISO 4217 does not list it.
+std::optional<int> minor_digits(std::string_view currency);
 
 }  // namespace wetout::units

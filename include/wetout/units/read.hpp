@@ -2,6 +2,7 @@
 // answers with what was wrong and a correct example. Nothing here depends on the locale.
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "wetout/base/problem.hpp"
@@ -13,10 +14,12 @@ namespace wetout::units {
 
 /// Problems carry code, message, found, expected, hint; the caller adds file, line, key.
 /// Codes: "unit.missing" (bare number), "unit.wrong" (a unit of another kind), "unit.unknown",
-/// "unit.ambiguous" (a bare "oz" that may be mass or volume), "number.bad", "number.not_finite".
+/// "unit.ambiguous" (a bare "oz" that may be mass or volume, degrees without a scale),
+/// "number.bad", "number.not_finite" (nan, inf, or beyond what a double holds), "currency.unknown".
 /// Signs are read where they make sense; ranges of sense (negative mass) are the caller's.
 
-/// `6' 2 1/2"`, `6 ft 2.5 in`, `20 3/4 in`, `1/8"`, `188 cm`, `6'`, primes (′ ″), curly quotes.
+/// `6' 2 1/2"`, `6 ft 2.5 in`, `20 3/4 in`, `1/8"`, `188 cm`, `6'`, primes (′ ″), curly quotes. A
+/// number alone after a foot mark is inches: `6'4`. Exact to the last bit of the double.
 base::Result<Length> read_length(std::string_view text);
 /// `1.2 m2`, `1.2 m²`, `12 ft2`, `12 sq ft`.
 base::Result<Area> read_area(std::string_view text);
@@ -42,6 +45,10 @@ base::Result<TempDelta> read_temp_delta(std::string_view text);
 base::Result<double> read_percent(std::string_view text);
 /// `48.00 USD`, `48 USD`, at most the currency's own decimals. Digits are exact.
 base::Result<Money> read_money(std::string_view text);
+/// `30 USD/h`, `30 USD per hour`: money for one hour.
+base::Result<Money> read_money_per_hour(std::string_view text);
+/// `USD`: three letters of ISO 4217, returned in capitals. Code "currency.unknown".
+base::Result<std::string> read_currency(std::string_view text);
 
 /// What may stand in a pack or an amount: a mass or a volume, told apart by the unit. A bare `oz`
 /// is refused here ("unit.ambiguous").

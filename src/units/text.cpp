@@ -1,0 +1,113 @@
+#include "text.hpp"
+
+#include <array>
+
+namespace wetout::units {
+namespace {
+
+struct Swap {
+  std::string_view from;
+  std::string_view to;
+};
+
+constexpr auto swaps = std::to_array<Swap>({
+    {"\u2032", "'"},                                            // prime
+    {"\u2019", "'"},                                            // right single quote
+    {"\u2018", "'"},                                            // left single quote
+    {"\u00b4", "'"},                                            // acute accent
+    {"\u2033", "\""},                                           // double prime
+    {"\u201d", "\""},                                           // right double quote
+    {"\u201c", "\""},                                           // left double quote
+    {"\u2212", "-"},                                            // minus sign
+    {"\u2010", "-"},                                            // hyphen
+    {"\u2011", "-"},                                            // hyphen that does not break
+    {"\u2012", "-"},                                            // figure dash
+    {"\u2013", "-"},                                            // en dash
+    {"\u2014", "-"},                                            // em dash
+    {"\u00a0", " "},                                            // blank that does not break
+    {"\u202f", " "},                                            // the same, narrow
+    {"\u2009", " "},                                            // thin blank
+    {"\u2044", "/"},                                            // fraction slash
+    {"\u2215", "/"},                                            // division slash
+    {"\u00b2", "^2"},                                           // superscript two
+    {"\u00b3", "^3"},                                           // superscript three
+    {"\u00b0", "deg "},                                         // degree sign
+    {"\u00ba", "deg "},                                         // masculine ordinal, typed for it
+    {"\u2103", "deg c"}, {"\u2109", "deg f"}, {"\u00b5", "u"},  // micro sign
+    {"\u03bc", "u"},                                            // Greek mu
+    {"\u00bd", " 1/2"},  {"\u2153", " 1/3"},  {"\u2154", " 2/3"}, {"\u00bc", " 1/4"},
+    {"\u00be", " 3/4"},  {"\u215b", " 1/8"},  {"\u215c", " 3/8"}, {"\u215d", " 5/8"},
+    {"\u215e", " 7/8"},  {"\t", " "},
+});
+
+/// Length of the valid UTF-8 sequence at the start of `text`, 0 when there is none.
+std::size_t sequence(std::string_view text) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  const unsigned char first = byte(0);
+  std::size_t length = 0;
+  if (first < 0x80) return 1;
+  if (first >= 0xc2 && first < 0xe0) length = 2;
+  if (first >= 0xe0 && first < 0xf0) length = 3;
+  if (first >= 0xf0 && first < 0xf5) length = 4;
+  if (length == 0 || length > text.size()) return 0;
+  for (std::size_t i = 1; i < length; ++i) {
+    if (byte(i) < 0x80 || byte(i) > 0xbf) return 0;
+  }
+  // Overlong forms, surrogates and what lies beyond U+10FFFF.
+  if ((first == 0xe0 && byte(1) < 0xa0) || (first == 0xed && byte(1) > 0x9f) ||
+      (first == 0xf0 && byte(1) < 0x90) || (first == 0xf4 && byte(1) > 0x8f)) {
+    return 0;
+  }
+  return length;
+}
+
+}  // namespace
+
+std::string plain(std::string_view text) {
+  std::string out;
+  out.reserve(text.size());
+  for (std::size_t i = 0; i < text.size();) {
+    const char c = text[i];
+    const Swap* found = nullptr;
+    for (const Swap& swap : swaps) {
+      if (text.substr(i, swap.from.size()) == swap.from) found = &swap;
+    }
+    if (found != nullptr) {
+      out += found->to;
+      i += found->from.size();
+    } else {
+      out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+      ++i;
+    }
+  }
+  return out;
+}
+
+std::string shown(std::string_view text) {
+  constexpr std::size_t most = 60;
+  std::string out;
+  for (std::size_t i = 0; i < text.size();) {
+    if (out.size() >= most) return out + "...";
+    const std::size_t length = sequence(text.substr(i));
+    const auto byte = static_cast<unsigned char>(text[i]);
+    const bool control =
+        byte < 0x20 || byte == 0x7f ||
+        (byte == 0xc2 && length == 2 && static_cast<unsigned char>(text[i + 1]) < 0xa0);
+    if (length == 0 || control) {
+      out += '?';
+      i += length == 0 ? 1 : length;
+    } else {
+      out += text.substr(i, length);
+      i += length;
+    }
+  }
+  return out;
+}
+
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
+  while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
+  return text;
+}
+
+}  // namespace wetout::units
