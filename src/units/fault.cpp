@@ -4,8 +4,8 @@
 #include <array>
 #include <utility>
 
-#include "text.hpp"
 #include "wetout/base/check.hpp"
+#include "wetout/base/shown.hpp"
 #include "wetout/base/words.hpp"
 
 namespace wetout::units {
@@ -62,14 +62,14 @@ const Ask& ask(Kind kind) {
   return *found;
 }
 
-std::string quoted(std::string_view text) { return "\"" + shown(text) + "\""; }
+std::string quoted(std::string_view text) { return "\"" + base::shown(text) + "\""; }
 
 base::Problem fault(std::string code, std::string message, std::string_view found, const Ask& ask,
                     std::string hint) {
   base::Problem problem;
   problem.code = std::move(code);
   problem.message = std::move(message);
-  problem.found = shown(found);
+  problem.found = base::shown(found);
   problem.expected =
       std::string(ask.wanted) + " with its unit, e.g. \"" + std::string(ask.example) + "\"";
   problem.hint = std::move(hint);

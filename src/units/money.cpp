@@ -10,6 +10,7 @@
 #include "text.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/base/problem.hpp"
+#include "wetout/base/shown.hpp"
 #include "wetout/base/words.hpp"
 #include "wetout/units/print.hpp"
 #include "wetout/units/read.hpp"
@@ -47,7 +48,7 @@ base::Problem problem(std::string code, std::string message, std::string_view fo
   base::Problem out;
   out.code = std::move(code);
   out.message = std::move(message);
-  out.found = shown(found);
+  out.found = base::shown(found);
   out.expected = "an amount and its currency, e.g. \"48.00 USD\"";
   out.hint = std::move(hint);
   return out;
@@ -87,7 +88,7 @@ base::Result<Parts> split(std::string_view body, std::string_view typed) {
     return base::fail(problem("number.bad",
                               typed.empty()
                                   ? "nothing stands here"
-                                  : "\"" + shown(typed) + "\" does not begin with a number",
+                                  : "\"" + base::shown(typed) + "\" does not begin with a number",
                               typed, "write the currency as three letters after the amount"));
   }
   if (!body.empty() && body.front() == ',') {
@@ -106,9 +107,9 @@ base::Result<std::string> known_currency(std::string_view code, std::string_view
   if (minor_digits(capitals)) return capitals;
   const std::optional<std::string> meant =
       code.size() == 3 ? base::nearest(capitals, all_codes()) : std::nullopt;
-  return base::fail(
-      problem("currency.unknown", "\"" + shown(code) + "\" is not a currency of ISO 4217", typed,
-              meant ? "did you mean \"" + *meant + "\"?" : "write its three letters, such as USD"));
+  return base::fail(problem(
+      "currency.unknown", "\"" + base::shown(code) + "\" is not a currency of ISO 4217", typed,
+      meant ? "did you mean \"" + *meant + "\"?" : "write its three letters, such as USD"));
 }
 
 }  // namespace
@@ -139,8 +140,9 @@ base::Result<Money> read_money(std::string_view text) {
   const base::Result<Parts> parts = split(trimmed(body), text);
   if (!parts) return base::fail(parts.error());
   if (parts->currency.empty()) {
-    return base::fail(problem("unit.missing", "\"" + shown(text) + "\" has no currency", text,
-                              "write \"" + shown(trimmed(body)) + " USD\", or your currency"));
+    return base::fail(
+        problem("unit.missing", "\"" + base::shown(text) + "\" has no currency", text,
+                "write \"" + base::shown(trimmed(body)) + " USD\", or your currency"));
   }
   const base::Result<std::string> currency = known_currency(parts->currency, text);
   if (!currency) return base::fail(currency.error());
@@ -173,8 +175,9 @@ base::Result<Money> read_money_per_hour(std::string_view text) {
     if (hour != "h" && hour != "hr" && hour != "hour") continue;
     return read_money(std::string_view(body).substr(0, i));
   }
-  base::Problem out = problem("unit.missing", "\"" + shown(text) + "\" is not money for an hour",
-                              text, "end it with \"/h\"");
+  base::Problem out =
+      problem("unit.missing", "\"" + base::shown(text) + "\" is not money for an hour", text,
+              "end it with \"/h\"");
   out.expected = "money for an hour, e.g. \"30 USD/h\"";
   return base::fail(out);
 }

@@ -6,8 +6,8 @@
 #include <cstdint>
 
 #include "decimal.hpp"
-#include "text.hpp"
 #include "wetout/base/check.hpp"
+#include "wetout/base/shown.hpp"
 #include "wetout/base/words.hpp"
 
 namespace wetout::units {
@@ -18,7 +18,7 @@ base::Result<System> read_system(std::string_view text) {
   base::Problem problem;
   problem.code = "word.unknown";
   problem.message = "this is not a system of units";
-  problem.found = shown(text);
+  problem.found = base::shown(text);
   problem.expected = "\"us\" or \"metric\"";
   if (const auto meant = base::nearest(text, {"us", "metric"})) {
     problem.hint = "did you mean \"" + *meant + "\"?";

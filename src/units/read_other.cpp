@@ -8,6 +8,7 @@
 #include "fault.hpp"
 #include "scan.hpp"
 #include "text.hpp"
+#include "wetout/base/shown.hpp"
 #include "wetout/units/read.hpp"
 
 namespace wetout::units {
@@ -58,7 +59,7 @@ base::Problems why_no_range(const std::vector<Ends>& all, std::string_view text,
     if (!is_bare_number(ends.low) && !read_duration(ends.low)) continue;
     if (is_bare_number(ends.high)) return {unit_missing(trimmed(text), text, ask_duration_range)};
     base::Problems problems = read_duration(ends.high).error();
-    problems[0].found = shown(text);
+    problems[0].found = base::shown(text);
     problems[0].expected = single[0].expected;
     return problems;
   }

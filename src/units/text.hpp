@@ -1,4 +1,4 @@
-// Typed text made plain before it is scanned, and made safe before it is shown.
+// Typed text made plain before it is scanned.
 #pragma once
 
 #include <string>
@@ -13,9 +13,6 @@ inline constexpr std::size_t longest_text = 200;
 /// the degree sign as "deg", 1/2 for the half sign, plain blanks, lower case. Bytes it does not
 /// know are kept.
 std::string plain(std::string_view text);
-
-/// `text` as it may stand in a message: cut when long, no control characters, valid UTF-8.
-std::string shown(std::string_view text);
 
 /// Without blanks at both ends.
 std::string_view trimmed(std::string_view text);
