@@ -72,7 +72,8 @@ base::Problem fault(std::string code, std::string message, std::string_view foun
   problem.found = base::shown(found);
   problem.expected =
       std::string(ask.wanted) + " with its unit, e.g. \"" + std::string(ask.example) + "\"";
-  problem.hint = std::move(hint);
+  problem.hint =
+      hint.empty() ? "write it like \"" + std::string(ask.example) + "\"" : std::move(hint);
   return problem;
 }
 
@@ -82,6 +83,9 @@ base::Problem unit_missing(std::string_view number, std::string_view found, cons
   };
   std::string hint = "write " + with(ask.unit);
   if (!ask.other_unit.empty()) hint += " or " + with(ask.other_unit);
+  if (ask.kind == Kind::percent && number.starts_with("0.")) {
+    hint += "; a share of 0.02 is written \"2 %\"";
+  }
   return fault("unit.missing", quoted(number) + " has no unit", found, ask, hint);
 }
 

@@ -24,7 +24,7 @@ extern const Ask ask_mass_or_volume;
 extern const Ask ask_temp_delta;
 extern const Ask ask_duration_range;
 
-/// `found` is the whole text as typed.
+/// `found` is the whole text as typed. Without a hint of its own the example is repeated as one.
 base::Problem fault(std::string code, std::string message, std::string_view found, const Ask& ask,
                     std::string hint);
 

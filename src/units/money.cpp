@@ -50,7 +50,7 @@ base::Problem problem(std::string code, std::string message, std::string_view fo
   out.message = std::move(message);
   out.found = base::shown(found);
   out.expected = "an amount and its currency, e.g. \"48.00 USD\"";
-  out.hint = std::move(hint);
+  out.hint = hint.empty() ? "write it like \"48.00 USD\"" : std::move(hint);
   return out;
 }
 

@@ -58,7 +58,10 @@ base::Problems why_no_range(const std::vector<Ends>& all, std::string_view text,
   for (const Ends& ends : all) {
     if (!is_bare_number(ends.low) && !read_duration(ends.low)) continue;
     if (is_bare_number(ends.high)) return {unit_missing(trimmed(text), text, ask_duration_range)};
-    base::Problems problems = read_duration(ends.high).error();
+    const base::Result<Duration> high = read_duration(ends.high);
+    // "1 to 1 h 30 min": which of the two units would it borrow?
+    if (high) return {unit_missing(trimmed(ends.low), text, ask_duration_range)};
+    base::Problems problems = high.error();
     problems[0].found = base::shown(text);
     problems[0].expected = single[0].expected;
     return problems;

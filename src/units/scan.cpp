@@ -1,5 +1,6 @@
 #include "scan.hpp"
 
+#include <algorithm>
 #include <charconv>
 #include <optional>
 
@@ -175,7 +176,9 @@ class Scanner {
   }
 
   [[nodiscard]] base::Problem not_one_value() const {
-    return problem("number.bad", "one value is wanted here, not a range", "");
+    std::string hint = "write one of the two";
+    if (ask_.kind == Kind::length) hint += "; six feet four is \"6 ft 4 in\"";
+    return problem("number.bad", "one value is wanted here, not a range", hint);
   }
 
   // Stops before the next number, sign or comma.
@@ -224,9 +227,10 @@ class Scanner {
       word += peek(1);
       at_ += 2;
     } else if (peek() == '2' || peek() == '3') {
-      // "yd2", but not the inches of "6ft2in" or the minutes of "1h30min".
+      // "yd2", but not the inches of "6ft2in" and "6ft2 1/2in" or the minutes of "1h30min".
       const char after = peek(1);
-      if (!is_digit(after) && !is_letter(after) && after != '.') {
+      const std::size_t next = std::min(text_.find_first_not_of(' ', at_ + 1), text_.size());
+      if (!is_digit(after) && !is_letter(after) && after != '.' && !starts_number(next)) {
         word += peek();
         ++at_;
       }

@@ -48,14 +48,18 @@ std::string plain(std::string_view text) {
   for (std::size_t i = 0; i < text.size();) {
     const char c = text[i];
     const Swap* found = nullptr;
-    for (const Swap& swap : swaps) {
-      if (text.substr(i, swap.from.size()) == swap.from) found = &swap;
+    // Nearly everything typed is ASCII, and a file may hold ten thousand quantities.
+    if (static_cast<unsigned char>(c) >= 0x80) {
+      for (const Swap& swap : swaps) {
+        if (text.substr(i, swap.from.size()) == swap.from) found = &swap;
+      }
     }
     if (found != nullptr) {
       out += found->to;
       i += found->from.size();
     } else {
-      out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+      const bool capital = c >= 'A' && c <= 'Z';
+      out += capital ? static_cast<char>(c - 'A' + 'a') : c == '\t' ? ' ' : c;
       ++i;
     }
   }
