@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <string>
+#include <string_view>
 
 #include "lookup.hpp"
 #include "parts_of_plan.hpp"
@@ -12,6 +13,12 @@ namespace {
 // Where the models hold; beyond the outer range there is no answer (docs/models/working_time.md).
 constexpr double air_answer_low_c = 0.0, air_answer_high_c = 40.0;
 constexpr double air_sure_low_c = 10.0, air_sure_high_c = 40.0;
+
+// By the words on the can; the safety data sheet calls it an organic peroxide.
+bool names_peroxide(std::string_view material) {
+  return material.find("peroxide") != std::string_view::npos ||
+         material.find("mekp") != std::string_view::npos;
+}
 
 class Checker {
  public:
@@ -128,6 +135,14 @@ class Checker {
              .expected = "an epoxy for a coat that is to be planned"});
       }
       return;
+    }
+    if (names_peroxide(product.part_b)) {
+      problems_.push_back({.code = "chemistry.peroxide",
+                           .message = "an organic peroxide is no hardener of an epoxy, and must not "
+                                      "come near its amines: they can catch fire together",
+                           .key = key + ".resin",
+                           .found = product.part_b,
+                           .expected = "the amine hardener of this epoxy as part_b"});
     }
     if (product.pot_life.empty() && product.gel.empty() && product.tack_free.empty()) {
       const auto ids = ids_of(input_.shop.resins);

@@ -1,0 +1,18 @@
+# cmake --install: library, headers, package files and the program.
+set(installed wetout)
+foreach(module IN LISTS WETOUT_MODULES)
+  if(NOT module STREQUAL cli)
+    list(APPEND installed wetout_${module})
+  endif()
+endforeach()
+install(TARGETS ${installed} EXPORT wetoutTargets ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR})
+install(TARGETS wetout_program RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR})
+install(DIRECTORY ${PROJECT_SOURCE_DIR}/include/wetout DESTINATION ${CMAKE_INSTALL_INCLUDEDIR}
+        PATTERN cli EXCLUDE)
+set(package_dir ${CMAKE_INSTALL_LIBDIR}/cmake/wetout)
+install(EXPORT wetoutTargets NAMESPACE wetout:: DESTINATION ${package_dir})
+configure_package_config_file(.cmake/wetoutConfig.cmake.in wetoutConfig.cmake
+                              INSTALL_DESTINATION ${package_dir})
+write_basic_package_version_file(wetoutConfigVersion.cmake COMPATIBILITY SameMinorVersion)
+install(FILES ${PROJECT_BINARY_DIR}/wetoutConfig.cmake
+              ${PROJECT_BINARY_DIR}/wetoutConfigVersion.cmake DESTINATION ${package_dir})

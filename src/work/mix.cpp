@@ -1,0 +1,193 @@
+#include "wetout/work/mix.hpp"
+
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include "job_and_shop.hpp"
+#include "stored_plan.hpp"
+#include "wetout/base/words.hpp"
+#include "wetout/time/print.hpp"
+
+namespace wetout::work {
+namespace {
+
+namespace fs = std::filesystem;
+
+// Where FILE|JOB is expected: ends in .toml or holds a slash.
+bool is_file(std::string_view argument) {
+  return argument.find('/') != std::string_view::npos ||
+         (argument.size() > 5 && argument.substr(argument.size() - 5) == ".toml");
+}
+
+int minutes_of_day(time::Instant now, const time::Zone& zone) {
+  using namespace std::chrono;
+  const auto wall = zone.wall(now);
+  return static_cast<int>(duration_cast<minutes>(wall - floor<days>(wall)).count());
+}
+
+struct Source {
+  JobAndShop files;
+  report::PlanDocument document;
+};
+
+// The job's plan as it stands in the log, or of a file without saving it; planned anew where the
+// day's choices differ.
+base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& request) {
+  if (is_file(request.job)) {
+    auto both = read_job_and_shop(workshop, request.job);
+    if (!both) return tl::unexpected(both.error());
+    auto planned = plan_of(*both, request.choices);
+    if (!planned) return tl::unexpected(planned.error());
+    Source source{std::move(*both), {}};
+    source.document.job.id = source.files.job.board.id;
+    source.document.plan = std::move(*planned);
+    return source;
+  }
+  auto log = open_log(workshop);
+  if (!log) return tl::unexpected(log.error());
+  const auto slug = job_named(*log, request.job);
+  if (!slug) return tl::unexpected(slug.error());
+  auto stored = stored_plan(*log, *slug, std::nullopt);
+  if (!stored) return tl::unexpected(stored.error());
+  auto both = files_of(*stored);
+  if (!both) return tl::unexpected(both.error());
+  // Only to say that it changed: a file that has gone is no trouble.
+  if (const auto today = files::read_shop(stored->shop_name);
+      today && today->source.text != stored->shop_text) {
+    workshop.sink(base::Level::warn, stored->shop_name + " has changed since revision " +
+                                         std::to_string(stored->document.job.revision) +
+                                         "; the one stored with the plan is used");
+  }
+  const MixingChoices& day = request.choices;
+  if (day.air || day.resin_temp || day.cup) {
+    MixingChoices choices = choices_from(stored->options);
+    if (day.air) choices.air = day.air;
+    if (day.resin_temp) choices.resin_temp = day.resin_temp;
+    if (day.cup) choices.cup = day.cup;
+    auto planned = plan_of(*both, choices);
+    if (!planned) return tl::unexpected(planned.error());
+    stored->document.plan = std::move(*planned);
+    stored->document.job.saved = false;
+  }
+  return Source{std::move(*both), std::move(stored->document)};
+}
+
+// One batch of the asked mass in place of those of a plan.
+base::Result<void> put_mass(const laminate::Shop& shop, const laminate::LooseMix& wanted,
+                            report::MixDocument& document) {
+  auto loose = laminate::mix(shop, wanted);
+  if (!loose) return tl::unexpected(loose.error());
+  document.asked = units::Milligrams::nearest(wanted.mass);
+  document.ratio = loose->ratio;
+  document.batch_count = 1;
+  document.batches = {std::move(loose->batch)};
+  document.notices = std::move(loose->notices);
+  return {};
+}
+
+base::Result<std::string> resin_named(const laminate::Shop& shop, std::string_view typed) {
+  std::vector<std::string> ids;
+  for (const resin::Product& product : shop.resins) ids.push_back(product.id);
+  const auto found = base::matches(typed, ids);
+  if (found.size() == 1) return ids[found.front()];
+  std::string list;
+  for (const std::string& id : ids) list += (list.empty() ? "" : ", ") + id;
+  const auto near = base::nearest(base::slug(typed), ids);
+  return base::fail(
+      {.code = found.empty() ? "reference.resin" : "reference.ambiguous",
+       .message = found.empty() ? "the shop has no such resin" : "several resins begin so",
+       .key = "--resin",
+       .found = std::string(typed),
+       .expected = list,
+       .hint = near ? "did you mean \"" + *near + "\"?" : ""});
+}
+
+base::Result<std::optional<std::string>> cup_named(const laminate::Shop& shop,
+                                                   const std::optional<std::string>& typed) {
+  if (!typed) return std::optional<std::string>();
+  std::string list;
+  for (const resin::Cup& cup : shop.cups) {
+    if (cup.id == *typed) return typed;
+    list += (list.empty() ? "" : ", ") + cup.id;
+  }
+  return base::fail({.code = "reference.cup",
+                     .message = "the shop has no such cup",
+                     .key = "--cup",
+                     .found = *typed,
+                     .expected = list.empty() ? "a [[cup]] in the shop file" : list});
+}
+
+}  // namespace
+
+base::Result<MixCard> mix_coat(const Workshop& workshop, const MixCoatRequest& request) {
+  auto source = source_of(workshop, request);
+  if (!source) return tl::unexpected(source.error());
+  auto document = report::mix_document(source->document, request.coat, request.batch);
+  if (!document) return tl::unexpected(document.error());
+  const auto zone = time::Zone::named(source->files.shop.time_zone);
+  if (!zone) return tl::unexpected(zone.error());
+  if (request.mass) {
+    const auto& coats = source->document.plan.coats;
+    const auto coat = std::find_if(coats.begin(), coats.end(), [&](const auto& one) {
+      return document->coat && one.id == *document->coat;
+    });
+    const MixingChoices& day = request.choices;
+    if (auto put = put_mass(
+            source->files.shop.shop,
+            {.resin = document->resin,
+             .mass = *request.mass,
+             .additives = coat == coats.end() ? std::vector<laminate::Additive>{} : coat->additives,
+             .air = source->document.plan.air,
+             .resin_temp = day.resin_temp,
+             .cup = day.cup},
+            *document);
+        !put) {
+      return tl::unexpected(put.error());
+    }
+  }
+  document->program = program();
+  document->made = time::rfc3339(workshop.now, *zone);
+  return MixCard{std::move(*document), source->files.shop.units,
+                 minutes_of_day(workshop.now, *zone)};
+}
+
+base::Result<MixCard> mix_free(const Workshop& workshop, const MixFreeRequest& request) {
+  const auto shop_path = find_shop(workshop, workshop.here / "x");
+  if (!shop_path) {
+    base::Problems problems = shop_path.error();
+    for (base::Problem& problem : problems) {
+      problem.file.clear();
+      problem.message = "there is no shop file here";
+    }
+    return base::fail(std::move(problems));
+  }
+  const auto shop = files::read_shop(*shop_path);
+  if (!shop) return tl::unexpected(shop.error());
+  const auto resin = resin_named(shop->shop, request.resin);
+  if (!resin) return tl::unexpected(resin.error());
+  const auto cup = cup_named(shop->shop, request.choices.cup);
+  if (!cup) return tl::unexpected(cup.error());
+  const auto zone = time::Zone::named(shop->time_zone);
+  if (!zone) return tl::unexpected(zone.error());
+  MixCard card;
+  card.units = shop->units;
+  card.now_clock = minutes_of_day(workshop.now, *zone);
+  card.document.program = program();
+  card.document.made = time::rfc3339(workshop.now, *zone);
+  card.document.resin = *resin;
+  if (auto put = put_mass(shop->shop,
+                          {.resin = *resin,
+                           .mass = request.mass,
+                           .additives = {},
+                           .air = request.choices.air.value_or(shop->shop.air),
+                           .resin_temp = request.choices.resin_temp,
+                           .cup = *cup},
+                          card.document);
+      !put) {
+    return tl::unexpected(put.error());
+  }
+  return card;
+}
+
+}  // namespace wetout::work

@@ -1,0 +1,35 @@
+// A plan out of the log, with the files it was made from.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "job_and_shop.hpp"
+#include "wetout/base/problem.hpp"
+#include "wetout/joblog/log.hpp"
+#include "wetout/report/plan_document.hpp"
+
+namespace wetout::work {
+
+struct StoredPlan {
+  report::PlanDocument document;
+  std::string job_text, job_name;
+  std::string shop_text, shop_name;
+  std::string options;
+};
+
+/// The id that `typed` means. Problems "job.unknown", "job.ambiguous".
+base::Result<std::string> job_named(const joblog::Log& log, std::string_view typed);
+
+/// The revision, or the last. Problem "revision.unknown".
+base::Result<StoredPlan> stored_plan(const joblog::Log& log, const std::string& slug,
+                                     std::optional<int> revision);
+
+/// The stored files read again.
+base::Result<JobAndShop> files_of(const StoredPlan& stored);
+
+/// The log for reading, or "log.none" where there is no log yet.
+base::Result<joblog::Log> open_log(const Workshop& workshop);
+
+}  // namespace wetout::work

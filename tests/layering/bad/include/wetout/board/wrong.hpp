@@ -1,0 +1,3 @@
+// Not built: the include check must find both lines.
+#include "wetout/resin/product.hpp"
+#include <nlohmann/json.hpp>
