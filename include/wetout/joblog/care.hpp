@@ -1,7 +1,8 @@
-// Looking after a log that may be damaged: checking it through, putting a backup in its place.
+// Looking after a log: checking it through, copying it, putting a copy in its place.
 #pragma once
 
 #include <chrono>
+#include <cstdint>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -23,6 +24,14 @@ struct Finding {
 /// file from being looked at (missing, locked, not ours, newer).
 std::vector<Finding> check(const std::filesystem::path& path,
                            std::chrono::milliseconds busy_timeout = std::chrono::seconds(5));
+
+/// Copies the log `from` while others may use it: beside `to` first, checked through, synced, then
+/// moved into place. Returns its size in bytes. The copy is one file that can also be read where
+/// nothing can be written. Problem: "backup.exists" (nothing is overwritten). StoreError as for
+/// opening; `damaged` when the copy has findings, and is then not kept.
+base::Result<std::uintmax_t> backup(
+    const std::filesystem::path& from, const std::filesystem::path& to,
+    std::chrono::milliseconds busy_timeout = std::chrono::seconds(5));
 
 struct Restored {
   /// Where the log that was there before has been kept, if there was one.

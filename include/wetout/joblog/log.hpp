@@ -155,10 +155,6 @@ class Log {
 
   Info info() const;
 
-  /// Copies the log while others may use it: to a temporary file beside `to`, checked, synced,
-  /// then renamed. Returns its size in bytes. Problem: "backup.exists" (nothing is overwritten).
-  base::Result<std::uintmax_t> backup(const std::filesystem::path& to) const;
-
  private:
   struct Impl;
   explicit Log(std::unique_ptr<Impl> impl);

@@ -1,0 +1,157 @@
+#include <SQLiteCpp/Column.h>
+#include <SQLiteCpp/Statement.h>
+#include <sqlite3.h>
+
+#include <map>
+#include <string>
+#include <utility>
+
+#include "joblog/errors.hpp"
+#include "joblog/inspect.hpp"
+#include "joblog/log_impl.hpp"
+#include "joblog/transaction.hpp"
+#include "wetout/joblog/care.hpp"
+
+namespace wetout::joblog {
+namespace {
+
+using Findings = std::vector<Finding>;
+
+// Damage found while looking for damage is an answer, and the next look may still have one.
+template <class Look>
+void add(Findings& findings, SQLite::Database& db, const std::string& code, Look&& look) {
+  try {
+    std::forward<Look>(look)();
+  } catch (const SQLite::Exception& error) {
+    const StoreTrouble kind =
+        classify(error.getExtendedErrorCode(), sqlite3_system_errno(db.getHandle()));
+    if (kind != StoreTrouble::damaged) throw;
+    findings.push_back({code, error.what()});
+  }
+}
+
+void check_pages(Findings& findings, SQLite::Database& db) {
+  SQLite::Statement rows(db, "PRAGMA integrity_check");
+  while (rows.executeStep()) {
+    const std::string text = rows.getColumn(0).getString();
+    if (text != "ok") findings.push_back({"pages", text});
+  }
+}
+
+void check_references(Findings& findings, SQLite::Database& db) {
+  SQLite::Statement rows(db, "PRAGMA foreign_key_check");
+  while (rows.executeStep()) {
+    findings.push_back({"references", "a row of " + rows.getColumn(0).getString() +
+                                          " refers to a row of " + rows.getColumn(2).getString() +
+                                          " that is not there"});
+  }
+}
+
+void check_documents(Findings& findings, SQLite::Database& db) {
+  SQLite::Statement rows(db, "SELECT sha256, body FROM document");
+  while (rows.executeStep()) {
+    const Digest digest = read_digest(rows.getColumn(0));
+    if (base::sha256(rows.getColumn(1).getString()) != digest) {
+      findings.push_back({"document", "document " + base::hex(digest) + " has changed"});
+    }
+  }
+}
+
+void check_revisions(Findings& findings, SQLite::Database& db) {
+  SQLite::Statement rows(db,
+                         "SELECT slug, count(*), max(revision) FROM plan JOIN job ON job.id = job"
+                         " GROUP BY job HAVING count(*) <> max(revision) OR min(revision) <> 1");
+  while (rows.executeStep()) {
+    findings.push_back({"revisions", "job " + rows.getColumn(0).getString() + " has " +
+                                         rows.getColumn(1).getString() + " plans, the last is " +
+                                         rows.getColumn(2).getString()});
+  }
+}
+
+void check_inputs(Findings& findings, SQLite::Database& db) {
+  SQLite::Statement rows(
+      db,
+      "SELECT slug, revision, inputs, (SELECT count(*) FROM plan_input WHERE plan = plan.id) AS n"
+      " FROM plan JOIN job ON job.id = job WHERE n <> inputs");
+  while (rows.executeStep()) {
+    findings.push_back({"inputs", "plan " + rows.getColumn(1).getString() + " of job " +
+                                      rows.getColumn(0).getString() + " has " +
+                                      rows.getColumn(3).getString() + " of its " +
+                                      rows.getColumn(2).getString() + " inputs"});
+  }
+}
+
+using Schema = std::map<std::pair<std::string, std::string>, std::string>;
+
+Schema read_schema(SQLite::Database& db) {
+  SQLite::Statement rows(db,
+                         "SELECT type, name, ifnull(sql, '') FROM sqlite_schema"
+                         " WHERE name NOT LIKE 'sqlite\\_%' ESCAPE '\\'");
+  Schema schema;
+  while (rows.executeStep()) {
+    schema[{rows.getColumn(0).getString(), rows.getColumn(1).getString()}] =
+        rows.getColumn(2).getString();
+  }
+  return schema;
+}
+
+std::span<const Migration> up_to(int version, std::span<const Migration> steps) {
+  std::size_t n = 0;
+  while (n < steps.size() && steps[n].version <= version) ++n;
+  return steps.first(n);
+}
+
+void check_schema(Findings& findings, const Connection& connection,
+                  std::span<const Migration> steps) {
+  const Connection model = open_in_memory(up_to(connection.version, steps));
+  Schema found = read_schema(*connection.db);
+  for (const auto& [key, sql] : read_schema(*model.db)) {
+    const auto same = found.find(key);
+    const std::string what = key.first + " " + key.second;
+    if (same == found.end()) {
+      findings.push_back({"schema", what + " is missing"});
+    } else {
+      if (same->second != sql) findings.push_back({"schema", what + " is not as wetout made it"});
+      found.erase(same);
+    }
+  }
+  for (const auto& [key, sql] : found) {
+    findings.push_back({"schema", key.first + " " + key.second + " is not of wetout"});
+  }
+}
+
+}  // namespace
+
+Findings inspect(const Connection& connection, std::span<const Migration> steps) {
+  Findings findings;
+  SQLite::Database& db = *connection.db;
+  add(findings, db, "pages", [&] { check_pages(findings, db); });
+  add(findings, db, "schema", [&] { check_schema(findings, connection, steps); });
+  add(findings, db, "references", [&] { check_references(findings, db); });
+  add(findings, db, "document", [&] { check_documents(findings, db); });
+  add(findings, db, "revisions", [&] { check_revisions(findings, db); });
+  add(findings, db, "inputs", [&] { check_inputs(findings, db); });
+  return findings;
+}
+
+std::string summary(const Findings& findings) {
+  if (findings.empty()) return {};
+  std::string line = findings.front().text;
+  if (findings.size() > 1) line += " (and " + std::to_string(findings.size() - 1) + " more)";
+  return line;
+}
+
+Findings check(const std::filesystem::path& path, std::chrono::milliseconds busy_timeout) {
+  try {
+    const Connection connection = open_as_it_is(path, Access::read, busy_timeout);
+    return guarded(connection.db, path, [&] {
+      const Transaction one_view(*connection.db, Transaction::Kind::read);
+      return inspect(connection);
+    });
+  } catch (const StoreError& error) {
+    if (error.kind() != StoreTrouble::damaged) throw;
+    return {{"header", error.what()}};
+  }
+}
+
+}  // namespace wetout::joblog

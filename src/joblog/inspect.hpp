@@ -1,0 +1,19 @@
+// What check() finds, for a connection that is already open.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "joblog/connection.hpp"
+#include "wetout/joblog/care.hpp"
+
+namespace wetout::joblog {
+
+/// Throws SQLite::Exception only for what is not damage (locked, I/O).
+std::vector<Finding> inspect(const Connection& connection,
+                             std::span<const Migration> steps = migrations());
+
+/// The findings as one line for a message: the first, and how many more.
+std::string summary(const std::vector<Finding>& findings);
+
+}  // namespace wetout::joblog

@@ -1,0 +1,43 @@
+#include "joblog/transaction.hpp"
+
+#include <SQLiteCpp/Database.h>
+#include <sqlite3.h>
+
+#include "wetout/base/check.hpp"
+
+namespace wetout::joblog {
+namespace {
+
+const char* begin(Transaction::Kind kind) {
+  switch (kind) {
+    case Transaction::Kind::read:
+      return "BEGIN";
+    case Transaction::Kind::immediate:
+      return "BEGIN IMMEDIATE";
+    case Transaction::Kind::exclusive:
+      return "BEGIN EXCLUSIVE";
+  }
+  base::broken_promise("kind of transaction outside its list");
+}
+
+}  // namespace
+
+Transaction::Transaction(SQLite::Database& db, Kind kind) : db_(db) { db_.exec(begin(kind)); }
+
+Transaction::~Transaction() { roll_back(); }
+
+void Transaction::commit() {
+  base::promise(state_ == State::open, "a transaction is committed once, while it is open");
+  db_.exec("COMMIT");
+  state_ = State::committed;
+}
+
+void Transaction::roll_back() {
+  if (state_ != State::open) return;
+  state_ = State::rolled_back;
+  // After a full disk or an I/O error SQLite has done it already. An error here leaves nothing
+  // more to do: what is not committed is gone at the next opening.
+  if (sqlite3_get_autocommit(db_.getHandle()) == 0) db_.tryExec("ROLLBACK");
+}
+
+}  // namespace wetout::joblog
