@@ -28,10 +28,12 @@ std::string city(std::string_view name) {
 }
 
 std::string hint_for(std::string_view name) {
+  constexpr std::size_t longest_name = 64;
+  const std::string wanted = name.size() > longest_name ? "" : city(name);
   std::vector<std::string> names;
   for (const date::time_zone& zone : date::get_tzdb().zones) {
-    if (!city(name).empty() && city(name) == city(zone.name()) &&
-        zone.name().find('/') != std::string::npos) {
+    const bool has_city = zone.name().find('/') != std::string::npos;
+    if (has_city && !wanted.empty() && city(zone.name()) == wanted) {
       return "did you mean \"" + zone.name() + "\"?";
     }
     names.push_back(zone.name());

@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <compare>
+#include <concepts>
 #include <cstdint>
 
 #include "wetout/units/quantity.hpp"
@@ -13,6 +14,8 @@ class Milligrams {
  public:
   constexpr Milligrams() = default;
   explicit constexpr Milligrams(std::int64_t count) : count_(count) {}
+  template <std::floating_point T>
+  explicit Milligrams(T) = delete;  // nearest() says that it rounds
   /// Nearest whole milligram.
   static Milligrams nearest(Mass mass) { return Milligrams(std::llround(mass.si() * 1e6)); }
   [[nodiscard]] constexpr std::int64_t count() const { return count_; }
