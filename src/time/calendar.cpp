@@ -5,7 +5,6 @@
 namespace wetout::time {
 
 std::optional<DateParts> take_date(Cursor& cursor) {
-  DateParts out;
   const std::optional<int> year = cursor.number(4);
   if (!year || !cursor.take('-')) return std::nullopt;
   const std::optional<int> month = cursor.number(2);

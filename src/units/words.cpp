@@ -7,7 +7,7 @@
 namespace wetout::units {
 namespace {
 
-// Exact by definition: NIST SP 811 (2008), appendix B.8; the inch of 1959, the avoirdupois pound,
+// Exact by definition (nistsp811, appendix B.8); the inch of 1959, the avoirdupois pound,
 // the US gallon of 231 cubic inches.
 constexpr Ratio inch = {127, 5000};
 constexpr Ratio pound = {45359237, 100000000};

@@ -104,7 +104,7 @@ constexpr Density operator/(Mass m, Volume v) { return Density::from_si(m.si() /
 constexpr Length operator/(ArealWeight w, Density d) { return Length::from_si(w.si() / d.si()); }
 constexpr Area operator/(Mass m, ArealWeight w) { return Area::from_si(m.si() / w.si()); }
 
-// Factors: NIST SP 811 (2008), appendix B.8; all exact by definition.
+// Factors: nistsp811, appendix B.8; all exact by definition.
 
 // Length
 constexpr Length metres(double v) { return Length::from_si(v); }

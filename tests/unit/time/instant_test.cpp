@@ -28,7 +28,7 @@ base::Problem refusal(std::string_view text, const Zone& zone = Zone()) {
   return instant.error().at(0);
 }
 
-// RFC 3339 (July 2002), section 5.8: each example with what the text there says it means.
+// rfc3339 (RFC 3339, July 2002), section 5.8: each example with what the text there says it means.
 TEST(ReadInstant, Rfc3339Examples) {
   EXPECT_EQ(utc("1985-04-12T23:20:50.52Z"), sys_days(1985y / 4 / 12) + 23h + 20min + 50s);
   EXPECT_EQ(utc("1996-12-19T16:39:57-08:00"), utc("1996-12-20T00:39:57Z"));

@@ -34,7 +34,7 @@ TEST(Zone, UnknownNamesComeWithTheOneMeant) {
   EXPECT_FALSE(Zone::named(std::string(100'000, 'x')));
 }
 
-// Rule of the United States since 2007 (Energy Policy Act of 2005, section 110; 15 U.S.C. 260a):
+// Rule of the United States since 2007 (usc15s260a: 15 U.S.C. 260a, from memory):
 // second Sunday of March to first Sunday of November, changing at 2:00 wall time. In 2026 these
 // are 8 March and 1 November; Pacific standard time is UTC-8.
 TEST(Zone, PacificTimeChangesOnTheDaysOfTheLaw) {

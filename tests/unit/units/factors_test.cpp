@@ -1,5 +1,6 @@
-// Unit factors against their definitions. Sources: NIST SP 811 (2008), appendix B.8, and the exact
-// definitions it rests on: inch 25.4 mm, avoirdupois pound 453.59237 g, US gallon 231 in³.
+// Unit factors against their definitions. Source: nistsp811 (NIST SP 811, 2008), appendix B.8, and
+// the exact definitions it rests on: inch 25.4 mm, avoirdupois pound 453.59237 g, US gallon 231
+// in³.
 #include <gtest/gtest.h>
 
 #include "wetout/units/milligrams.hpp"

@@ -22,7 +22,7 @@ TEST(Money, DigitsAreExact) {
   EXPECT_EQ(*read_money("9999999999999.99 USD"), (Money{999999999999999, "USD"}));
 }
 
-// Decimals of ISO 4217: none for JPY, three for KWD.
+// Decimals of iso4217: none for JPY, three for KWD.
 TEST(Money, UsesTheDecimalsOfItsCurrency) {
   EXPECT_EQ(*read_money("100 JPY"), (Money{100, "JPY"}));
   EXPECT_EQ(*read_money("1.234 KWD"), (Money{1234, "KWD"}));
