@@ -1,5 +1,7 @@
 #include "fault.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -62,7 +64,7 @@ const Ask& ask(Kind kind) {
   return *found;
 }
 
-std::string quoted(std::string_view text) { return "\"" + base::shown(text) + "\""; }
+std::string quoted(std::string_view text) { return fmt::format("\"{}\"", base::shown(text)); }
 
 base::Problem fault(std::string code, std::string message, std::string_view found, const Ask& ask,
                     std::string hint) {

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "fault.hpp"
 #include "text.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/base/problem.hpp"
@@ -86,11 +87,10 @@ base::Result<Parts> split(std::string_view body, std::string_view typed) {
     }
   }
   if (out.whole.empty()) {
-    return base::fail(problem("number.bad",
-                              typed.empty()
-                                  ? "nothing stands here"
-                                  : "\"" + base::shown(typed) + "\" does not begin with a number",
-                              typed, "write the currency as three letters after the amount"));
+    return base::fail(problem(
+        "number.bad",
+        typed.empty() ? "nothing stands here" : quoted(typed) + " does not begin with a number",
+        typed, "write the currency as three letters after the amount"));
   }
   if (!body.empty() && body.front() == ',') {
     return base::fail(problem("number.bad", "a comma inside a number can mean two things", typed,
@@ -108,9 +108,9 @@ base::Result<std::string> known_currency(std::string_view code, std::string_view
   if (minor_digits(capitals)) return capitals;
   const std::optional<std::string> meant =
       code.size() == 3 ? base::nearest(capitals, all_codes()) : std::nullopt;
-  return base::fail(problem(
-      "currency.unknown", "\"" + base::shown(code) + "\" is not a currency of ISO 4217", typed,
-      meant ? "did you mean \"" + *meant + "\"?" : "write its three letters, such as USD"));
+  return base::fail(
+      problem("currency.unknown", quoted(code) + " is not a currency of ISO 4217", typed,
+              meant ? "did you mean \"" + *meant + "\"?" : "write its three letters, such as USD"));
 }
 
 }  // namespace
@@ -142,7 +142,7 @@ base::Result<Money> read_money(std::string_view text) {
   if (!parts) return base::fail(parts.error());
   if (parts->currency.empty()) {
     return base::fail(
-        problem("unit.missing", "\"" + base::shown(text) + "\" has no currency", text,
+        problem("unit.missing", quoted(text) + " has no currency", text,
                 "write \"" + base::shown(trimmed(body)) + " USD\", or your currency"));
   }
   const base::Result<std::string> currency = known_currency(parts->currency, text);
@@ -176,9 +176,8 @@ base::Result<Money> read_money_per_hour(std::string_view text) {
     if (hour != "h" && hour != "hr" && hour != "hour") continue;
     return read_money(std::string_view(body).substr(0, i));
   }
-  base::Problem out =
-      problem("unit.missing", "\"" + base::shown(text) + "\" is not money for an hour", text,
-              "end it with \"/h\"");
+  base::Problem out = problem("unit.missing", quoted(text) + " is not money for an hour", text,
+                              "end it with \"/h\"");
   out.expected = "money for an hour, e.g. \"30 USD/h\"";
   return base::fail(out);
 }
