@@ -1,7 +1,7 @@
 #include "joblog/errors.hpp"
 
 #include <sqlite3.h>
-#include <unistd.h>
+#include <sys/resource.h>
 
 #include <cerrno>
 #include <string>
@@ -54,6 +54,33 @@ bool is_forbidden(int system_errno) {
   return system_errno == EACCES || system_errno == EPERM || system_errno == EROFS;
 }
 
+int last_errno(sqlite3* db, int file_pointer) {
+  sqlite3_file* file = nullptr;
+  int number = 0;
+  if (sqlite3_file_control(db, "main", file_pointer, &file) == SQLITE_OK && file != nullptr &&
+      file->pMethods != nullptr) {
+    file->pMethods->xFileControl(file, SQLITE_FCNTL_LAST_ERRNO, &number);
+  }
+  return number;
+}
+
+// sqlite3_system_errno alone is what errno happened to be after the rollback. The files remember
+// theirs, except a rollback journal, which is closed by then: its failed write is told by the
+// limit it must have met (ENOSPC never comes here, SQLite calls it SQLITE_FULL).
+int reason_of(int extended_code, sqlite3* db) {
+  if (db == nullptr) return errno;
+  if ((extended_code & 0xff) != SQLITE_IOERR) return sqlite3_system_errno(db);
+  for (const int pointer : {SQLITE_FCNTL_JOURNAL_POINTER, SQLITE_FCNTL_FILE_POINTER}) {
+    if (const int number = last_errno(db, pointer); number != 0) return number;
+  }
+  rlimit limit = {};
+  if (extended_code == SQLITE_IOERR_WRITE && getrlimit(RLIMIT_FSIZE, &limit) == 0 &&
+      limit.rlim_cur != RLIM_INFINITY) {
+    return EFBIG;
+  }
+  return sqlite3_system_errno(db);
+}
+
 }  // namespace
 
 std::string_view to_string(StoreTrouble kind) {
@@ -80,7 +107,10 @@ std::string_view to_string(StoreTrouble kind) {
 
 StoreError::StoreError(StoreTrouble kind, const std::filesystem::path& path,
                        const std::string& message, std::string hint, int code)
-    : std::runtime_error(message), kind_(kind), path_(path), code_(code), hint_(std::move(hint)) {}
+    : base::EnvironmentError("log." + std::string(to_string(kind)), message, std::move(hint)),
+      kind_(kind),
+      path_(path),
+      code_(code) {}
 
 StoreTrouble classify(int extended_code, int system_errno) {
   switch (extended_code) {
@@ -134,7 +164,7 @@ void raise(const SQLite::Exception& error, sqlite3* db, const std::filesystem::p
       (code & 0xff) == SQLITE_RANGE) {
     base::broken_promise(std::string("the job log refused a row: ") + error.what());
   }
-  StoreTrouble kind = classify(code, db == nullptr ? 0 : sqlite3_system_errno(db));
+  StoreTrouble kind = classify(code, reason_of(code, db));
   // A folder without write permission shows as "cannot open", of the files SQLite needs beside it.
   if (kind == StoreTrouble::other && (code & 0xff) == SQLITE_CANTOPEN && !may_write_beside(path)) {
     kind = StoreTrouble::read_only;

@@ -12,7 +12,12 @@
 namespace wetout::work {
 namespace {
 
-std::string utc(time::Instant instant) { return time::rfc3339(instant, time::Zone()); }
+// Files and logs belong to no one place: their reports are told in UTC.
+base::Result<std::string> utc_now(const Workshop& workshop) {
+  const auto now = workshop.now(time::Zone());
+  if (!now) return tl::unexpected(now.error());
+  return time::rfc3339(*now, time::Zone());
+}
 
 report::CheckedFile checked(const Workshop& workshop, const std::filesystem::path& file) {
   report::CheckedFile answer;
@@ -40,10 +45,12 @@ report::CheckedFile checked(const Workshop& workshop, const std::filesystem::pat
   return answer;
 }
 
-report::LogDocument log_document(const Workshop& workshop, std::string action) {
+base::Result<report::LogDocument> log_document(const Workshop& workshop, std::string action) {
+  const auto made = utc_now(workshop);
+  if (!made) return tl::unexpected(made.error());
   report::LogDocument document;
   document.program = program();
-  document.made = utc(workshop.now);
+  document.made = *made;
   document.action = std::move(action);
   document.path = workshop.log.string();
   return document;
@@ -59,11 +66,13 @@ void fill(report::LogDocument& document, const joblog::Info& info) {
 
 }  // namespace
 
-report::CheckDocument check_files(const Workshop& workshop,
-                                  const std::vector<std::filesystem::path>& files) {
+base::Result<report::CheckDocument> check_files(const Workshop& workshop,
+                                                const std::vector<std::filesystem::path>& files) {
+  const auto made = utc_now(workshop);
+  if (!made) return tl::unexpected(made.error());
   report::CheckDocument document;
   document.program = program();
-  document.made = utc(workshop.now);
+  document.made = *made;
   for (const std::filesystem::path& file : files) {
     document.files.push_back(checked(workshop, file));
   }
@@ -72,9 +81,11 @@ report::CheckDocument check_files(const Workshop& workshop,
 
 base::Result<report::NewDocument> new_files(const Workshop& workshop,
                                             const std::filesystem::path& folder) {
+  const auto made = utc_now(workshop);
+  if (!made) return tl::unexpected(made.error());
   report::NewDocument document;
   document.program = program();
-  document.made = utc(workshop.now);
+  document.made = *made;
   auto written = files::write_starter(folder, workshop.dry_run);
   if (!written) return tl::unexpected(written.error());
   document.files = {{"shop", written->shop.string()}, {"job", written->job.string()}};
@@ -85,20 +96,22 @@ base::Result<report::NewDocument> new_files(const Workshop& workshop,
 base::Result<report::LogDocument> log_info(const Workshop& workshop) {
   const auto log = open_log(workshop);
   if (!log) return tl::unexpected(log.error());
-  report::LogDocument document = log_document(workshop, "info");
-  fill(document, log->info());
+  auto document = log_document(workshop, "info");
+  if (!document) return document;
+  fill(*document, log->info());
   return document;
 }
 
 base::Result<report::LogDocument> log_check(const Workshop& workshop) {
-  report::LogDocument document = log_document(workshop, "check");
+  auto document = log_document(workshop, "check");
+  if (!document) return document;
   if (!joblog::Log::exists(workshop.log)) return tl::unexpected(open_log(workshop).error());
   for (const joblog::Finding& finding : joblog::check(workshop.log)) {
-    document.faults.push_back(finding.text);
+    document->faults.push_back(finding.text);
   }
-  document.sound = document.faults.empty();
+  document->sound = document->faults.empty();
   // A damaged log may not open at all: then its counts stay at nothing.
-  if (*document.sound) fill(document, joblog::Log::open(workshop.log).info());
+  if (*document->sound) fill(*document, joblog::Log::open(workshop.log).info());
   return document;
 }
 
@@ -106,32 +119,34 @@ base::Result<report::LogDocument> log_backup(const Workshop& workshop,
                                              const std::filesystem::path& to) {
   const auto log = open_log(workshop);
   if (!log) return tl::unexpected(log.error());
-  report::LogDocument document = log_document(workshop, "backup");
-  document.copy = to.string();
+  auto document = log_document(workshop, "backup");
+  if (!document) return document;
+  document->copy = to.string();
   if (!workshop.dry_run) {
-    if (auto done = log->backup(to); !done) return tl::unexpected(done.error());
-    document.sound = true;  // backup() has checked the copy before it took its name
+    if (auto done = joblog::backup(workshop.log, to); !done) return tl::unexpected(done.error());
+    document->sound = true;  // the copy was checked before it took its name
   }
-  fill(document, log->info());
+  fill(*document, log->info());
   return document;
 }
 
 base::Result<report::LogDocument> log_restore(const Workshop& workshop,
                                               const std::filesystem::path& from) {
-  report::LogDocument document = log_document(workshop, "restore");
+  auto document = log_document(workshop, "restore");
+  if (!document) return document;
   if (workshop.dry_run) {
     for (const joblog::Finding& finding : joblog::check(from)) {
-      document.faults.push_back(finding.text);
+      document->faults.push_back(finding.text);
     }
-    document.sound = document.faults.empty();
-    document.copy = from.string();
+    document->sound = document->faults.empty();
+    document->copy = from.string();
     return document;
   }
   auto restored = joblog::restore(from, workshop.log);
   if (!restored) return tl::unexpected(restored.error());
-  if (restored->kept) document.copy = restored->kept->string();
-  document.sound = true;
-  fill(document, joblog::Log::open(workshop.log).info());
+  if (restored->kept) document->copy = restored->kept->string();
+  document->sound = true;
+  fill(*document, joblog::Log::open(workshop.log).info());
   return document;
 }
 

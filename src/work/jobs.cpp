@@ -13,10 +13,12 @@ namespace {
 // The list has no shop whose clock it could be told by.
 std::string utc(time::Instant instant) { return time::rfc3339(instant, time::Zone()); }
 
-report::JobsDocument list_of(const Workshop& workshop, const joblog::Log* log) {
+base::Result<report::JobsDocument> list_of(const Workshop& workshop, const joblog::Log* log) {
   report::JobsDocument document;
   document.program = program();
-  document.made = utc(workshop.now);
+  const auto now = workshop.now(time::Zone());
+  if (!now) return tl::unexpected(now.error());
+  document.made = utc(*now);
   if (log == nullptr) return document;
   for (const joblog::JobRow& job : log->jobs(true)) {
     report::JobLine line{.id = job.slug,
@@ -115,29 +117,13 @@ base::Result<report::JobsDocument> archive_job(const Workshop& workshop, std::st
   const auto slug = job_named(*log, job);
   if (!slug) return tl::unexpected(slug.error());
   if (!workshop.dry_run) {
-    if (auto archived = log->archive_job(*slug, workshop.now); !archived) {
+    const auto now = workshop.now(time::Zone());
+    if (!now) return tl::unexpected(now.error());
+    if (auto archived = log->archive_job(*slug, *now); !archived) {
       return tl::unexpected(archived.error());
     }
   }
   return list_of(workshop, &*log);
-}
-
-std::vector<std::string> job_names(const Workshop& workshop) {
-  std::vector<std::string> names;
-  const auto document = jobs(workshop);
-  if (!document) return names;
-  for (const report::JobLine& job : document->jobs) {
-    if (!job.archived) names.push_back(job.id);
-  }
-  return names;
-}
-
-std::vector<std::string> coat_names(const Workshop& workshop, std::string_view job) {
-  std::vector<std::string> names;
-  const auto shown = show_job(workshop, job, std::nullopt);
-  if (!shown) return names;
-  for (const laminate::CoatNeed& coat : shown->document.plan.coats) names.push_back(coat.id);
-  return names;
 }
 
 }  // namespace wetout::work

@@ -127,6 +127,8 @@ base::Result<MixCard> mix_coat(const Workshop& workshop, const MixCoatRequest& r
   if (!document) return tl::unexpected(document.error());
   const auto zone = time::Zone::named(source->files.shop.time_zone);
   if (!zone) return tl::unexpected(zone.error());
+  const auto now = workshop.now(*zone);
+  if (!now) return tl::unexpected(now.error());
   if (request.mass) {
     const auto& coats = source->document.plan.coats;
     const auto coat = std::find_if(coats.begin(), coats.end(), [&](const auto& one) {
@@ -147,9 +149,8 @@ base::Result<MixCard> mix_coat(const Workshop& workshop, const MixCoatRequest& r
     }
   }
   document->program = program();
-  document->made = time::rfc3339(workshop.now, *zone);
-  return MixCard{std::move(*document), source->files.shop.units,
-                 minutes_of_day(workshop.now, *zone)};
+  document->made = time::rfc3339(*now, *zone);
+  return MixCard{std::move(*document), source->files.shop.units, minutes_of_day(*now, *zone)};
 }
 
 base::Result<MixCard> mix_free(const Workshop& workshop, const MixFreeRequest& request) {
@@ -170,11 +171,13 @@ base::Result<MixCard> mix_free(const Workshop& workshop, const MixFreeRequest& r
   if (!cup) return tl::unexpected(cup.error());
   const auto zone = time::Zone::named(shop->time_zone);
   if (!zone) return tl::unexpected(zone.error());
+  const auto now = workshop.now(*zone);
+  if (!now) return tl::unexpected(now.error());
   MixCard card;
   card.units = shop->units;
-  card.now_clock = minutes_of_day(workshop.now, *zone);
+  card.now_clock = minutes_of_day(*now, *zone);
   card.document.program = program();
-  card.document.made = time::rfc3339(workshop.now, *zone);
+  card.document.made = time::rfc3339(*now, *zone);
   card.document.resin = *resin;
   if (auto put = put_mass(shop->shop,
                           {.resin = *resin,

@@ -71,6 +71,8 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
   if (!planned) return tl::unexpected(planned.error());
   const auto zone = time::Zone::named(both->shop.time_zone);
   if (!zone) return tl::unexpected(zone.error());
+  const auto now = workshop.now(*zone);
+  if (!now) return tl::unexpected(now.error());
 
   const auto absolute = [&](const std::string& name) {
     return (workshop.here / name).lexically_normal().string();
@@ -85,7 +87,7 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
   answer.time_zone = both->shop.time_zone;
   report::PlanDocument& document = answer.document;
   document.program = program();
-  document.made = time::rfc3339(workshop.now, *zone);
+  document.made = time::rfc3339(*now, *zone);
   document.job.id = *slug;
   document.inputs = refs(inputs, *both);
   document.plan = std::move(*planned);
@@ -94,7 +96,7 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
   new_plan.job_slug = *slug;
   new_plan.job_name = both->job.board.name;
   new_plan.program = document.program;
-  new_plan.made = workshop.now;
+  new_plan.made = *now;
   new_plan.input_key = input_key(*slug, inputs);
   new_plan.result_format = std::string(report::plan_format);
   new_plan.inputs = inputs;

@@ -2,9 +2,10 @@
 #pragma once
 
 #include <filesystem>
-#include <stdexcept>
 #include <string>
 #include <string_view>
+
+#include "wetout/base/environment_error.hpp"
 
 namespace wetout::joblog {
 
@@ -23,8 +24,9 @@ enum class StoreTrouble {
 std::string_view to_string(StoreTrouble kind);
 
 /// Nothing has been changed when this is thrown: a transaction is kept whole or not at all.
-/// what() is one sentence for people that names the file.
-class StoreError : public std::runtime_error {
+/// what() is one sentence for people that names the file; word() is "log." and the kind; hint()
+/// the next step.
+class StoreError : public base::EnvironmentError {
  public:
   StoreError(StoreTrouble kind, const std::filesystem::path& path, const std::string& message,
              std::string hint, int code = 0);
@@ -33,14 +35,11 @@ class StoreError : public std::runtime_error {
   const std::filesystem::path& path() const { return path_; }
   /// SQLite's extended result code; 0 when the trouble was found before SQLite was asked.
   int code() const { return code_; }
-  /// The next step, one sentence.
-  const std::string& hint() const { return hint_; }
 
  private:
   StoreTrouble kind_;
   std::filesystem::path path_;
   int code_;
-  std::string hint_;
 };
 
 }  // namespace wetout::joblog

@@ -14,8 +14,8 @@
 namespace wetout::work {
 
 /// Each file by itself; a job file also against its shop, up to a plan that is thrown away.
-report::CheckDocument check_files(const Workshop& workshop,
-                                  const std::vector<std::filesystem::path>& files);
+base::Result<report::CheckDocument> check_files(const Workshop& workshop,
+                                                const std::vector<std::filesystem::path>& files);
 
 /// Writes shop.toml and board.toml into a folder (made if need be). Problem "file.exists": nothing
 /// is overwritten and nothing written.

@@ -5,7 +5,6 @@
 #include <string>
 #include <string_view>
 #include <utility>
-#include <vector>
 
 #include "wetout/base/problem.hpp"
 #include "wetout/report/jobs_document.hpp"
@@ -28,9 +27,5 @@ base::Result<std::pair<Printable, Printable>> compare_job(const Workshop& worksh
 base::Result<report::JobsDocument> rename_job(const Workshop& workshop, std::string_view job,
                                               const std::string& name);
 base::Result<report::JobsDocument> archive_job(const Workshop& workshop, std::string_view job);
-
-/// For completion: ids of jobs, of the coats of a job's last plan. Empty rather than a problem.
-std::vector<std::string> job_names(const Workshop& workshop);
-std::vector<std::string> coat_names(const Workshop& workshop, std::string_view job);
 
 }  // namespace wetout::work

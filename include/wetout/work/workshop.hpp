@@ -3,9 +3,11 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
 
+#include "wetout/base/problem.hpp"
 #include "wetout/base/sink.hpp"
 #include "wetout/time/zone.hpp"
 
@@ -17,7 +19,8 @@ struct Workshop {
   std::optional<std::filesystem::path> usual_shop;  ///< in the user's configuration folder
   std::filesystem::path log;
   bool make_log_folder = false;  ///< the log's place was not named by the user
-  time::Instant now{};
+  /// The instant of the action; a wall time the user gave is read in the zone of the shop.
+  std::function<base::Result<time::Instant>(const time::Zone&)> now;
   bool dry_run = false;
   base::Sink sink = base::drop;
 };
