@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "joblog/errors.hpp"
+#include "joblog/folder.hpp"
 #include "joblog/inspect.hpp"
 #include "joblog/log_impl.hpp"
 #include "joblog/transaction.hpp"
@@ -35,6 +36,18 @@ void check_pages(Findings& findings, SQLite::Database& db) {
   while (rows.executeStep()) {
     const std::string text = rows.getColumn(0).getString();
     if (text != "ok") findings.push_back({"pages", text});
+  }
+}
+
+// SQLite takes what is missing of the last page for zeros.
+void check_size(Findings& findings, const Connection& connection) {
+  if (connection.path.empty() || look(beside(connection.path, "-wal")).bytes > 0) return;
+  SQLite::Statement rows(*connection.db,
+                         "SELECT page_count * page_size FROM"
+                         " pragma_page_count, pragma_page_size");
+  if (rows.executeStep() &&
+      look(connection.path).bytes < static_cast<std::uint64_t>(rows.getColumn(0).getInt64())) {
+    findings.push_back({"pages", "the last page is cut off"});
   }
 }
 
@@ -126,6 +139,7 @@ Findings inspect(const Connection& connection, std::span<const Migration> steps)
   Findings findings;
   SQLite::Database& db = *connection.db;
   add(findings, db, "pages", [&] { check_pages(findings, db); });
+  add(findings, db, "pages", [&] { check_size(findings, connection); });
   add(findings, db, "schema", [&] { check_schema(findings, connection, steps); });
   add(findings, db, "references", [&] { check_references(findings, db); });
   add(findings, db, "document", [&] { check_documents(findings, db); });

@@ -71,21 +71,23 @@ void refuse_newer(const fs::path& path, int version, std::span<const Migration> 
                         std::to_string(latest(steps)));
 }
 
+[[noreturn]] void refuse_as_no_sqlite(const fs::path& path) {
+  throw store_error(StoreTrouble::not_ours, path,
+                    "it does not begin as an SQLite database does (or its beginning is damaged)",
+                    SQLITE_NOTADB);
+}
+
 // Everything that can be known without a lock, so that a file that is not ours is not touched.
 void accept_header(const Header& header, const fs::path& path, std::span<const Migration> steps) {
-  if (!header.is_sqlite) {
-    throw store_error(StoreTrouble::not_ours, path,
-                      "it does not begin as an SQLite database does (or its beginning is damaged)",
-                      SQLITE_NOTADB);
-  }
+  if (!header.is_sqlite) refuse_as_no_sqlite(path);
   if (header.application_id != application_id) {
     throw store_error(StoreTrouble::not_ours, path, "it is the database of another program");
   }
   refuse_newer(path, header.user_version, steps);
 }
 
-// Whether a checkpoint is made when the last connection closes. Off until the file is known to be
-// a log that we may work with.
+// Whether the last connection moves the WAL into the file when it closes. Off until the file is
+// known to be a log that we may work with.
 void set_checkpoint_on_close(SQLite::Database& db, bool on) {
   sqlite3_db_config(db.getHandle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, on ? 0 : 1, nullptr);
 }
@@ -132,8 +134,9 @@ FileState look_at_log(const fs::path& path) {
   const FileState state = look(path);
   if (state.exists && !state.regular) {
     throw store_error(StoreTrouble::not_ours, path,
-                      fs::is_directory(path) ? "it is a folder" : "it is not a file");
+                      state.folder ? "it is a folder" : "it is not a file");
   }
+  if (state.exists && state.bytes > 0 && state.bytes < header_bytes) refuse_as_no_sqlite(path);
   const fs::path wal = beside(path, "-wal");
   // SQLite would delete the WAL of an empty database, and with it the last plans.
   if (state.bytes == 0 && look(wal).bytes > 0) {
@@ -145,19 +148,37 @@ FileState look_at_log(const fs::path& path) {
 }
 
 void prepare_folder(const fs::path& path, bool make_folder) {
-  if (look(folder_of(path)).exists) return;
-  if (make_folder) return make_folder_for(path);
+  if (make_folder) make_folder_for(path);
+  if (look(folder_of(path)).folder) return;
   throw StoreError(StoreTrouble::missing, path,
                    "The folder of the job log " + path.string() + " does not exist.",
                    "Create the folder, or choose another log.");
 }
 
-// May not be written by us, and nobody has committed anything beside it: then it is read without
-// the files that SQLite would create next to it (which its owner could not open afterwards).
-bool is_better_read_alone(SQLite::Database& db, const fs::path& path) {
-  const bool forbidden =
-      sqlite3_db_readonly(db.getHandle(), "main") == 1 || !may_write_beside(path);
-  return forbidden && look(beside(path, "-wal")).bytes == 0;
+// Reads the file itself and nothing beside it, and creates nothing.
+std::unique_ptr<SQLite::Database> open_alone(const fs::path& path) {
+  constexpr int flags = SQLITE_OPEN_READONLY | SQLITE_OPEN_URI | SQLITE_OPEN_EXRESCODE;
+  return open_named(immutable_uri(path), path, flags, {});
+}
+
+// SQLite makes two helper files beside a log even for reading. When they cannot be made (a full
+// disk), or when their owner could not open them afterwards (a log of somebody else), a log
+// without a WAL is read alone.
+void prepare_reading(std::unique_ptr<SQLite::Database>& db, const fs::path& path) {
+  const bool has_wal = look(beside(path, "-wal")).bytes > 0;
+  const bool is_foreign =
+      sqlite3_db_readonly(db->getHandle(), "main") == 1 || !may_write_beside(path);
+  if (is_foreign && !has_wal) {
+    db = open_alone(path);
+    return;
+  }
+  try {
+    is_empty(*db);
+  } catch (const SQLite::Exception& error) {
+    const int code = error.getErrorCode() & 0xff;
+    if (has_wal || (code != SQLITE_IOERR && code != SQLITE_CANTOPEN && code != SQLITE_FULL)) throw;
+    db = open_alone(path);
+  }
 }
 
 struct Opened {
@@ -171,18 +192,15 @@ Opened open_checked(const fs::path& path, Access access, bool may_create,
   Opened opened;
   opened.db = open_file(path, may_create, busy_timeout);
   return guarded(opened.db, path, [&] {
-    set_checkpoint_on_close(*opened.db, false);
+    // With an empty WAL closing only tidies up.
+    if (look(beside(path, "-wal")).bytes > 0) set_checkpoint_on_close(*opened.db, false);
     const Header header = read_header(*opened.db);
     if (header.file_bytes > 0) accept_header(header, path, steps);
     if (access == Access::write && sqlite3_db_readonly(opened.db->getHandle(), "main") == 1) {
       throw store_error(StoreTrouble::read_only, path, {}, SQLITE_READONLY);
     }
     if (header.file_bytes == 0 && access == Access::read) refuse_missing(path);
-    if (access == Access::read && is_better_read_alone(*opened.db, path)) {
-      opened.db =
-          open_named(immutable_uri(path), path,
-                     SQLITE_OPEN_READONLY | SQLITE_OPEN_URI | SQLITE_OPEN_EXRESCODE, busy_timeout);
-    }
+    if (access == Access::read) prepare_reading(opened.db, path);
     if (!is_empty(*opened.db)) {
       opened.version = accepted_version(*opened.db, path, steps);
     } else if (access == Access::read) {

@@ -51,7 +51,7 @@ FileState look(const fs::path& path) {
     if (errno == ENOENT || errno == ENOTDIR) return {};
     raise_errno(errno, path);
   }
-  return {true, S_ISREG(s.st_mode), static_cast<std::uint64_t>(s.st_size)};
+  return {true, S_ISREG(s.st_mode), S_ISDIR(s.st_mode), static_cast<std::uint64_t>(s.st_size)};
 }
 
 fs::path beside(const fs::path& path, const char* ending) {
@@ -70,8 +70,7 @@ bool may_write_beside(const fs::path& path) {
 
 void make_folder_for(const fs::path& path) {
   const fs::path folder = folder_of(path);
-  const FileState state = look(folder);
-  if (state.exists) return;
+  if (look(folder).exists) return;
   make_folder_for(folder);
   if (::mkdir(folder.c_str(), 0700) != 0 && errno != EEXIST) raise_errno(errno, path);
   sync_folder_of(folder);

@@ -10,6 +10,7 @@ namespace wetout::joblog {
 struct FileState {
   bool exists = false;
   bool regular = false;
+  bool folder = false;
   std::uint64_t bytes = 0;
 };
 

@@ -11,7 +11,6 @@
 namespace wetout::joblog {
 namespace {
 
-constexpr std::size_t header_bytes = 100;
 using Bytes = std::array<unsigned char, header_bytes>;
 
 std::int32_t big_endian(const Bytes& bytes, std::size_t at) {

@@ -1,6 +1,7 @@
 // The first bytes of a file, before SQLite touches it.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 
 namespace SQLite {
@@ -8,6 +9,8 @@ class Database;
 }
 
 namespace wetout::joblog {
+
+inline constexpr std::size_t header_bytes = 100;
 
 /// From the SQLite file format, section 1.3 "The Database Header".
 struct Header {

@@ -13,7 +13,8 @@
 
 namespace wetout::joblog::testing {
 
-/// A folder of its own that anybody may enter, removed at the end of the scope.
+/// A folder of its own that anybody may enter, removed at the end of the scope: below TMPDIR, else
+/// in memory.
 class TempFolder {
  public:
   TempFolder();
