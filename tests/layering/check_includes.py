@@ -12,7 +12,9 @@ ALLOWED = {
     "base": "",
     "units": "base",
     "time": "base units",
+    "search": "base",
     "board": "base units",
+    "climate": "base units time",
     "resin": "base units time",
     "joblog": "base units time",
     "laminate": "base units board resin",
@@ -29,8 +31,8 @@ LIBRARIES = {
     "CLI/": "src/cli/parse.cpp",
     "toml++/": "src/files/",
     "date/": "src/time/",
-    "nlohmann/": "src/report/",
-    "boost/": "src/board/",
+    "nlohmann/": ("src/report/", "src/climate/"),
+    "boost/": "src/",
     "fmt/": "src/",
 }
 
