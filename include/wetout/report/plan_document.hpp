@@ -8,6 +8,7 @@
 
 #include "wetout/base/problem.hpp"
 #include "wetout/laminate/plan.hpp"
+#include "wetout/report/problems_document.hpp"
 
 namespace wetout::report {
 
@@ -40,7 +41,8 @@ std::string to_json(const PlanDocument& document);
 /// keys are ignored. Problems: "document.syntax", "document.format", "document.key".
 base::Result<PlanDocument> read_plan(std::string_view json);
 
-/// {"format": "wetout.problems/1", ...}
-std::string problems_json(const base::Problems& problems);
+/// The document as it is kept: every number at the precision of the JSON. What is printed is made
+/// from this, so that a plan reads the same on the day it was made and out of the log.
+PlanDocument as_kept(const PlanDocument& document);
 
 }  // namespace wetout::report

@@ -1,0 +1,52 @@
+// Prints a sample document: for validation against its schema, and to look at.
+//   report_samples json|us|metric NAME
+#include <cstdio>
+#include <string>
+
+#include "sample.hpp"
+#include "wetout/report/plan_text.hpp"
+
+namespace {
+
+using namespace wetout::report;
+
+std::string json_of(const std::string& name) {
+  if (name == "plan") return to_json(sample::plan());
+  if (name == "plan.bare") return to_json(sample::bare_plan());
+  if (name == "mix") return to_json(*mix_document(sample::plan(), "deck-lam"));
+  if (name == "mix.free") return to_json(sample::free_mix());
+  if (name == "problems") return problems_json(sample::problems());
+  if (name == "check") return to_json(sample::check());
+  if (name == "jobs") return to_json(sample::jobs());
+  if (name == "log") return to_json(sample::log());
+  if (name == "new") return to_json(sample::fresh());
+  return {};
+}
+
+std::string text_of(const std::string& name, wetout::units::System system) {
+  if (name == "plan") return plan_text(sample::plan(), system);
+  if (name == "plan.bare") return plan_text(sample::bare_plan(), system);
+  if (name == "diff") return plan_diff_text(sample::plan(), sample::changed_plan(), system);
+  if (name == "mix.free") return to_text(sample::free_mix(), system, 14 * 60 + 15);
+  if (name == "problems") return problems_text(sample::problems());
+  if (name == "check") return to_text(sample::check(), system);
+  if (name == "jobs") return to_text(sample::jobs());
+  if (name == "log") return to_text(sample::log());
+  if (name == "new") return to_text(sample::fresh());
+  const auto card =
+      card_text(sample::plan(), name, {.batch = {}, .now_clock = 14 * 60 + 15}, system);
+  return card ? *card : problems_text(card.error());
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  if (argc != 3) return 2;
+  const std::string kind = argv[1];
+  const std::string text = kind == "json"
+                               ? json_of(argv[2])
+                               : text_of(argv[2], kind == "us" ? wetout::units::System::us
+                                                               : wetout::units::System::metric);
+  std::fputs(text.c_str(), stdout);
+  return text.empty() ? 1 : 0;
+}
