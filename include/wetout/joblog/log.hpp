@@ -122,7 +122,8 @@ class Log {
   static Log open(const std::filesystem::path& path, const OpenOptions& options = {});
   /// A log that lives in memory and is gone with the object.
   static Log in_memory();
-  /// True when open() for reading would not say StoreTrouble::missing: something is there.
+  /// False when there is nothing at `path` yet, or an empty file. Does not open the log: after a
+  /// creation that was cut short it is true, and open() still says StoreTrouble::missing.
   static bool exists(const std::filesystem::path& path);
 
   Log(Log&&) noexcept;

@@ -16,15 +16,16 @@ namespace {
 
 constexpr uid_t nobody = 65534;
 
-// A file system in memory when there is one: an fsync on a busy disk takes a hundred times longer.
-fs::path scratch() {
-  if (::getenv("TMPDIR") == nullptr && ::access("/dev/shm", W_OK) == 0) return "/dev/shm";
-  return fs::temp_directory_path();
+fs::path scratch(Where where) {
+  const bool in_memory = where == Where::memory && ::getenv("TMPDIR") == nullptr;
+  return in_memory && ::access("/dev/shm", W_OK) == 0 ? "/dev/shm" : fs::temp_directory_path();
 }
 
 std::string filler(int n, std::size_t bytes) {
+  const std::string line = "line of " + std::to_string(n) + ", 0 1 2 3 4 5 6 7 8 9\n";
   std::string text;
-  while (text.size() < bytes) text += std::to_string(n) + (text.size() % 71 < 5 ? "\n" : " ");
+  text.reserve(bytes + line.size());
+  while (text.size() < bytes) text += line;
   return text;
 }
 
@@ -59,8 +60,8 @@ void become_nobody() {
 
 }  // namespace
 
-TempFolder::TempFolder() {
-  std::string name = (scratch() / "wetout-joblog-XXXXXX").string();
+TempFolder::TempFolder(Where where) {
+  std::string name = (scratch(where) / "wetout-joblog-XXXXXX").string();
   if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error("no temporary folder");
   path_ = name;
   ::chmod(name.c_str(), 0755);

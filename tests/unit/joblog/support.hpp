@@ -13,11 +13,13 @@
 
 namespace wetout::joblog::testing {
 
+enum class Where { memory, disk };
+
 /// A folder of its own that anybody may enter, removed at the end of the scope: below TMPDIR, else
-/// in memory.
+/// in memory if there is such a file system (an fsync on a busy disk takes a hundred times longer).
 class TempFolder {
  public:
-  TempFolder();
+  explicit TempFolder(Where where = Where::memory);
   TempFolder(const TempFolder&) = delete;
   TempFolder& operator=(const TempFolder&) = delete;
   ~TempFolder();

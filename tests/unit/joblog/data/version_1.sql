@@ -1,0 +1,94 @@
+-- A log as schema version 1 left it: two plans of one archived job. Never edited.
+PRAGMA application_id = 0x5745544F;
+PRAGMA user_version = 1;
+PRAGMA foreign_keys=OFF;
+BEGIN TRANSACTION;
+CREATE TABLE job(
+  id INTEGER PRIMARY KEY CHECK(id > 0),
+  slug TEXT NOT NULL UNIQUE CHECK(length(slug) BETWEEN 1 AND 64 AND slug NOT GLOB '*[^a-z0-9-]*'
+    AND slug NOT GLOB '-*' AND slug NOT GLOB '*-' AND slug NOT GLOB '*--*'),
+  name TEXT NOT NULL CHECK(name <> ''),
+  created INTEGER NOT NULL,
+  archived INTEGER
+) STRICT;
+INSERT INTO job VALUES(1,'sandpiper','The sandpiper',1750000060,1750000600);
+CREATE TABLE document(
+  sha256 BLOB PRIMARY KEY CHECK(length(sha256) = 32),
+  body BLOB NOT NULL
+) STRICT, WITHOUT ROWID;
+INSERT INTO document VALUES(X'10464e647f66061c279ea3169c8743c684e4b092a20bacd48d491979ca5c9d48',X'7468652073686f70207374617973207468652073616d65');
+INSERT INTO document VALUES(X'3cc7aec74eb9370e35cfcfbe24a76af5d09f66dc843d7d3bc0213466e6486f76',X'726573756c742032207265766973696f6e20320a6c696e65206f6620322c20302031203220332034203520362037203820390a6c696e65206f6620322c20302031203220332034203520362037203820390a');
+INSERT INTO document VALUES(X'75d3709f8fbf2f823a5468a318c8fbbcf93cf223e47c08897b470ef417793381',X'6169723d32');
+INSERT INTO document VALUES(X'87f1a3c602835c7d1ee6efea19fc8d92b1a4ab11edec6525e2590a0f712bbccf',X'6a6f62206c696e65206f6620312c20302031203220332034203520362037203820390a');
+INSERT INTO document VALUES(X'8863079ca466ba36cf3deef5468d220e52fb4a7ffba8846959509e39c18a2860',X'6a6f62206c696e65206f6620322c20302031203220332034203520362037203820390a');
+INSERT INTO document VALUES(X'904fe6a60583838c598309271b10b91a3fa8990a6033276ab2cdb43fbddfbe08',X'726573756c742031207265766973696f6e20310a6c696e65206f6620312c20302031203220332034203520362037203820390a6c696e65206f6620312c20302031203220332034203520362037203820390a');
+INSERT INTO document VALUES(X'a08826ecf1c838454ac3f8008201c300a49f09ecc1f3a88718b87f1133343e5f',X'6169723d31');
+CREATE TABLE plan(
+  id INTEGER PRIMARY KEY CHECK(id > 0),
+  job INTEGER NOT NULL REFERENCES job,
+  revision INTEGER NOT NULL CHECK(revision > 0),
+  made INTEGER NOT NULL,
+  program TEXT NOT NULL CHECK(program <> ''),
+  input_key BLOB NOT NULL CHECK(length(input_key) = 32),
+  format TEXT NOT NULL CHECK(format <> ''),
+  result BLOB NOT NULL REFERENCES document,
+  inputs INTEGER NOT NULL CHECK(inputs >= 0),
+  UNIQUE(job, revision)
+) STRICT;
+INSERT INTO "plan" VALUES(1,1,1,1750000060,'wetout test',X'c7da44d5790e78620c69f7dfdf7639c962a6f1fb8c85c299cee0beff069bb5ee','wetout.plan/1',X'904fe6a60583838c598309271b10b91a3fa8990a6033276ab2cdb43fbddfbe08',3);
+INSERT INTO "plan" VALUES(2,1,2,1750000120,'wetout test',X'860e6c8017ac75f0e6f608390ef13b898e75e20e4911d202e7d7bcf7afe60634','wetout.plan/1',X'3cc7aec74eb9370e35cfcfbe24a76af5d09f66dc843d7d3bc0213466e6486f76',3);
+CREATE TABLE plan_input(
+  plan INTEGER NOT NULL REFERENCES plan,
+  role TEXT NOT NULL CHECK(role IN ('job', 'shop', 'outline', 'learned', 'options')),
+  name TEXT NOT NULL,
+  format TEXT NOT NULL CHECK(format <> ''),
+  document BLOB NOT NULL REFERENCES document,
+  PRIMARY KEY(plan, role, name)
+) STRICT, WITHOUT ROWID;
+INSERT INTO plan_input VALUES(1,'job','sandpiper.toml','wetout.job/1',X'87f1a3c602835c7d1ee6efea19fc8d92b1a4ab11edec6525e2590a0f712bbccf');
+INSERT INTO plan_input VALUES(1,'options','','wetout.options/1',X'a08826ecf1c838454ac3f8008201c300a49f09ecc1f3a88718b87f1133343e5f');
+INSERT INTO plan_input VALUES(1,'shop','shop.toml','wetout.shop/1',X'10464e647f66061c279ea3169c8743c684e4b092a20bacd48d491979ca5c9d48');
+INSERT INTO plan_input VALUES(2,'job','sandpiper.toml','wetout.job/1',X'8863079ca466ba36cf3deef5468d220e52fb4a7ffba8846959509e39c18a2860');
+INSERT INTO plan_input VALUES(2,'options','','wetout.options/1',X'75d3709f8fbf2f823a5468a318c8fbbcf93cf223e47c08897b470ef417793381');
+INSERT INTO plan_input VALUES(2,'shop','shop.toml','wetout.shop/1',X'10464e647f66061c279ea3169c8743c684e4b092a20bacd48d491979ca5c9d48');
+CREATE TRIGGER job_no_delete BEFORE DELETE ON job
+BEGIN SELECT RAISE(ABORT, 'jobs are never deleted'); END;
+CREATE TRIGGER job_no_replace BEFORE INSERT ON job
+WHEN EXISTS(SELECT 1 FROM job WHERE id = NEW.id OR slug = NEW.slug)
+BEGIN SELECT RAISE(ABORT, 'job exists'); END;
+CREATE TRIGGER job_keeps BEFORE UPDATE OF id, created ON job
+WHEN NEW.id <> OLD.id OR NEW.created <> OLD.created
+BEGIN SELECT RAISE(ABORT, 'a job keeps its id and its beginning'); END;
+CREATE TRIGGER job_no_replace_by_update BEFORE UPDATE OF slug ON job
+WHEN EXISTS(SELECT 1 FROM job WHERE slug = NEW.slug AND id <> OLD.id)
+BEGIN SELECT RAISE(ABORT, 'job exists'); END;
+CREATE TRIGGER document_no_update BEFORE UPDATE ON document
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER document_no_delete BEFORE DELETE ON document
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER document_no_replace BEFORE INSERT ON document
+WHEN EXISTS(SELECT 1 FROM document WHERE sha256 = NEW.sha256)
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER plan_no_update BEFORE UPDATE ON plan
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER plan_no_delete BEFORE DELETE ON plan
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER plan_no_replace BEFORE INSERT ON plan
+WHEN EXISTS(SELECT 1 FROM plan WHERE id = NEW.id OR (job = NEW.job AND revision = NEW.revision))
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER plan_is_next BEFORE INSERT ON plan
+WHEN NEW.revision <> 1 + (SELECT ifnull(max(revision), 0) FROM plan WHERE job = NEW.job)
+BEGIN SELECT RAISE(ABORT, 'revisions count 1, 2, 3'); END;
+CREATE TRIGGER plan_input_no_update BEFORE UPDATE ON plan_input
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER plan_input_no_delete BEFORE DELETE ON plan_input
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER plan_input_no_replace BEFORE INSERT ON plan_input
+WHEN EXISTS(SELECT 1 FROM plan_input
+            WHERE plan = NEW.plan AND role = NEW.role AND name = NEW.name)
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER plan_input_late BEFORE INSERT ON plan_input
+WHEN (SELECT count(*) FROM plan_input WHERE plan = NEW.plan) >=
+     (SELECT inputs FROM plan WHERE id = NEW.plan)
+BEGIN SELECT RAISE(ABORT, 'plan is closed'); END;
+COMMIT;

@@ -1,0 +1,216 @@
+// A child saves plans and is killed (SIGKILL) at a moment nobody chose. What it was told is saved
+// must be there, whole, and the log sound; the plan that was being saved is there whole or not at
+// all.
+//
+//   joblog_kill [--kills N] [--seed S]
+//
+// The child writes "committing N" before it saves plan N and "done N" after. Kills between the two
+// are counted and must be at least a tenth, or the test has not tested what it is for. It runs on a
+// disk (TMPDIR or /tmp): in memory a commit is too short to be hit.
+#include <poll.h>
+#include <signal.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <random>
+#include <sstream>
+#include <string>
+
+#include "support.hpp"
+#include "wetout/joblog/care.hpp"
+
+namespace wetout::joblog {
+namespace {
+
+namespace fs = std::filesystem;
+using testing::difference;
+using testing::sample_plan;
+using testing::TempFolder;
+using testing::Where;
+
+constexpr const char* slug = "sandpiper";
+constexpr int kills_per_log = 25;  // then a new log, so that its creation is hit as well
+
+[[noreturn]] void fail(const std::string& what) {
+  std::fprintf(stderr, "FAILED: %s\n", what.c_str());
+  std::exit(1);
+}
+
+// Small and large plans, so that a commit is one page or many.
+std::size_t body_bytes(int n) { return n % 11 == 0 ? 30'000 : n % 3 == 0 ? 3'000 : 300; }
+
+void say(int pipe_end, const char* word, int n) {
+  char line[40];
+  const int length = std::snprintf(line, sizeof line, "%s %d\n", word, n);
+  if (::write(pipe_end, line, static_cast<std::size_t>(length)) != length) ::_exit(2);
+}
+
+// Saves plans until killed. Every few plans the log is closed, which moves the WAL into the file.
+[[noreturn]] void write_plans(const fs::path& path, int first, int pipe_end) {
+  try {
+    for (int n = first;;) {
+      Log log = Log::open(path, {.access = Access::write});
+      for (const int last = n + 4; n < last; ++n) {
+        const NewPlan plan = sample_plan(n, slug, body_bytes(n));
+        say(pipe_end, "committing", n);
+        const Saved saved = log.save_plan(plan);
+        if (saved.revision != n) ::_exit(3);
+        say(pipe_end, "done", n);
+      }
+    }
+  } catch (const std::exception& error) {
+    std::fprintf(stderr, "child: %s\n", error.what());
+    ::_exit(4);
+  }
+}
+
+struct Told {
+  int committing = 0;  ///< the last plan that was begun
+  int done = 0;        ///< the last plan that was acknowledged
+};
+
+void read_told(const std::string& text, Told& told) {
+  std::istringstream words(text);
+  std::string word;
+  for (int n = 0; words >> word >> n;) (word == "done" ? told.done : told.committing) = n;
+}
+
+// Lets a child work for `microseconds` after its first word (or, for a log that is to be created,
+// after its start), kills it, and returns all that it said.
+std::string run_and_kill(const fs::path& path, int first, bool at_creation, int microseconds) {
+  int ends[2];
+  if (::pipe(ends) != 0) fail("no pipe");
+  const pid_t child = ::fork();
+  if (child == 0) {
+    ::close(ends[0]);
+    write_plans(path, first, ends[1]);
+  }
+  ::close(ends[1]);
+  if (!at_creation) {
+    pollfd first_word{ends[0], POLLIN, 0};
+    if (::poll(&first_word, 1, 60'000) != 1) fail("the child says nothing for a minute");
+  }
+  ::usleep(static_cast<useconds_t>(microseconds));
+  ::kill(child, SIGKILL);
+  std::string text;
+  char buffer[65536];
+  for (ssize_t got = 0; (got = ::read(ends[0], buffer, sizeof buffer)) > 0;) {
+    text.append(buffer, static_cast<std::size_t>(got));
+  }
+  ::close(ends[0]);
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  if (!WIFSIGNALED(status)) fail("the child ended by itself");
+  return text;
+}
+
+// How many plans the log holds, after looking at all of it.
+int verify(const fs::path& path, const Told& told) {
+  try {
+    Log::open(path);
+  } catch (const StoreError& error) {
+    // Its creation was cut short and has left nothing.
+    if (error.kind() == StoreTrouble::missing && told.done == 0) return 0;
+    fail(error.what());
+  }
+  const auto findings = check(path);
+  if (!findings.empty()) fail("check: " + findings.front().text);
+  const Log log = Log::open(path);
+  const auto job = log.job(slug);
+  const int plans = job ? job->revisions : 0;
+  if (plans < told.done) fail("acknowledged plan " + std::to_string(told.done) + " is lost");
+  if (plans > told.committing) fail("a plan that nobody saved");
+  for (int n = told.done; n <= plans; ++n) {
+    if (n == 0) continue;
+    const std::string wrong = difference(log, n, n, slug, body_bytes(n));
+    if (!wrong.empty()) fail(wrong);
+  }
+  return plans;
+}
+
+// A copy of what the kill left, so that the next child finds it as it was and mends it itself.
+int verify_copy(const fs::path& path, const Told& told) {
+  const TempFolder aside;
+  for (const char* ending : {"", "-wal", "-journal"}) {
+    const fs::path from = path.string() + ending;
+    if (fs::exists(from)) fs::copy_file(from, (aside / "log.db").string() + ending);
+  }
+  return verify(aside / "log.db", told);
+}
+
+int microseconds_since(std::chrono::steady_clock::time_point start) {
+  const auto gone = std::chrono::steady_clock::now() - start;
+  return static_cast<int>(std::chrono::duration_cast<std::chrono::microseconds>(gone).count());
+}
+
+struct Pace {
+  int creation = 0;  ///< microseconds from opening to the first plan saved
+  int ten_plans = 0;
+};
+
+// The moments of the kills are spread over what the work takes on this disk.
+Pace measure_pace() {
+  const TempFolder folder(Where::disk);
+  Pace pace;
+  auto start = std::chrono::steady_clock::now();
+  Log log = Log::open(folder / "log.db", {.access = Access::write});
+  log.save_plan(sample_plan(1, slug, body_bytes(1)));
+  pace.creation = microseconds_since(start);
+  start = std::chrono::steady_clock::now();
+  for (int n = 2; n <= 11; ++n) log.save_plan(sample_plan(n, slug, body_bytes(n)));
+  pace.ten_plans = microseconds_since(start);
+  return pace;
+}
+
+int run(int kills, unsigned seed) {
+  std::printf("seed %u\n", seed);
+  std::fflush(stdout);
+  std::mt19937 random(seed);
+  const Pace pace = measure_pace();
+  std::uniform_int_distribution<int> at_work(0, pace.ten_plans);
+  std::uniform_int_distribution<int> at_creation(0, 2 * pace.creation);
+  int between = 0;
+  int survived = 0;
+  int creations = 0;
+  int plans = 0;
+  for (int kill = 0; kill < kills;) {
+    const TempFolder folder(Where::disk);
+    const fs::path path = folder / "log.db";
+    Told told;
+    for (int i = 0; i < kills_per_log && kill < kills; ++i, ++kill) {
+      const bool is_new = !Log::exists(path);
+      creations += is_new ? 1 : 0;
+      const int wait = is_new ? at_creation(random) : at_work(random);
+      read_told(run_and_kill(path, told.done + 1, is_new, wait), told);
+      const bool is_between = told.committing > told.done;
+      between += is_between ? 1 : 0;
+      const int there = i % 2 == 0 ? verify(path, told) : verify_copy(path, told);
+      survived += is_between && there == told.committing ? 1 : 0;
+      told.done = told.committing = there;  // a plan saved but not acknowledged counts from now on
+    }
+    plans += told.done;
+  }
+  std::printf(
+      "%d kills, %d between \"committing\" and \"done\" (%d of those plans were kept whole, the "
+      "others not at all), %d from the creation of a log on; %d plans\n",
+      kills, between, survived, creations, plans);
+  if (between * 10 < kills) fail("too few kills between \"committing\" and \"done\"");
+  return 0;
+}
+
+}  // namespace
+}  // namespace wetout::joblog
+
+int main(int argc, char** argv) {
+  int kills = 200;
+  unsigned seed = std::random_device{}();
+  for (int i = 1; i + 1 < argc; i += 2) {
+    const std::string option = argv[i];
+    if (option == "--kills") kills = std::atoi(argv[i + 1]);
+    if (option == "--seed") seed = static_cast<unsigned>(std::strtoul(argv[i + 1], nullptr, 10));
+  }
+  return wetout::joblog::run(kills, seed);
+}
