@@ -1,0 +1,115 @@
+#include "medial.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace wetout::board {
+namespace {
+
+constexpr double never = std::numeric_limits<double>::infinity();
+
+// Radius of the circle about start + radius * inward through `start` and `other`.
+double radius(Vec start, Vec inward, Vec other) {
+  const Vec to = other - start;
+  const double ahead = dot(inward, to);
+  return ahead > 0.0 ? dot(to, to) / (2.0 * ahead) : never;
+}
+
+}  // namespace
+
+Medial::Medial(const Form& form) : form_(form) {
+  const std::vector<Panel> panels = form.panels(0.0, form.length());
+  const int per_panel = std::max(4, static_cast<int>(96 / panels.size()));
+  for (const Panel& panel : panels) {
+    for (int i = 0; i <= per_panel; ++i) {
+      const double x = panel.x(static_cast<double>(i) / per_panel);
+      samples_.push_back({x, form.half_width(x)});
+    }
+  }
+  std::sort(samples_.begin(), samples_.end(), [](Vec a, Vec b) { return a.x < b.x; });
+}
+
+Medial::End Medial::end(Edge edge, Vec start, Vec inward, double limit) const {
+  End best{limit, 0};
+  const auto offer = [&](double distance, int partner) {
+    if (distance < best.distance) best = {std::fmax(0.0, distance), partner};
+  };
+  const Closure& tail = form_.tail();
+  const Closure& nose = form_.nose();
+  if (tail.cut() && edge != Edge::tail_cut && inward.x < 1.0) {
+    const double t = start.x / (1.0 - inward.x);
+    if (std::abs(start.y + t * inward.y) <= tail.half_width) offer(t, 1);
+  }
+  if (nose.cut() && edge != Edge::nose_cut && inward.x > -1.0) {
+    const double t = (form_.length() - start.x) / (1.0 + inward.x);
+    if (std::abs(start.y + t * inward.y) <= nose.half_width) offer(t, 2);
+  }
+  if (tail.notch > 0.0 && edge != Edge::notch && edge != Edge::notch_corner) {
+    const double side = std::hypot(tail.notch, tail.half_width);
+    const Vec normal{tail.half_width / side, tail.notch / side};
+    const Vec corner{tail.notch, 0.0};
+    const double rate = 1.0 - dot(inward, normal);
+    const double t = rate > 0.0 ? dot(start - corner, normal) / rate : never;
+    const double foot = start.x + t * (inward.x - normal.x);
+    if (foot <= tail.notch) {
+      if (foot >= 0.0) offer(t, 3);
+    } else {
+      offer(radius(start, inward, corner), 4);
+    }
+  }
+  rail(edge, start, inward, best);
+  return best;
+}
+
+void Medial::rail(Edge edge, Vec start, Vec inward, End& end) const {
+  // The touching circle has a radius of at most end.distance, so the place is within twice that.
+  const double window = 2.0 * end.distance;
+  auto it = std::lower_bound(samples_.begin(), samples_.end(), start.x - window,
+                             [](Vec a, double x) { return a.x < x; });
+  if (it != samples_.begin()) --it;
+  const double too_near = edge == Edge::rail ? 1e-6 * form_.length() : 0.0;
+  const auto at = [&](Vec other) {
+    const Vec to = other - start;
+    if (dot(to, to) <= too_near * too_near) return never;
+    return radius(start, inward, other);
+  };
+  auto best = samples_.end();
+  // By the tip of an ellipse the nearest circles touch everywhere at once: a tie is no partner.
+  constexpr double tie = 1e-4;
+  double least = end.distance * (1.0 - tie);
+  for (; it != samples_.end(); ++it) {
+    if (const double r = at(*it); r < least) {
+      least = r;
+      best = it;
+    }
+    if (it->x > start.x + window) break;
+  }
+  if (best == samples_.end()) return;
+  double low = best == samples_.begin() ? best->x : std::prev(best)->x;
+  double high = std::next(best) == samples_.end() ? best->x : std::next(best)->x;
+  constexpr double golden = 0.6180339887498949;
+  const auto on_curve = [&](double x) { return at({x, form_.half_width(x)}); };
+  double left = high - golden * (high - low);
+  double right = low + golden * (high - low);
+  double at_left = on_curve(left);
+  double at_right = on_curve(right);
+  for (int i = 0; i < 20 && high - low > 1e-7 * form_.length(); ++i) {
+    if (at_left < at_right) {
+      high = right;
+      right = left;
+      at_right = at_left;
+      left = high - golden * (high - low);
+      at_left = on_curve(left);
+    } else {
+      low = left;
+      left = right;
+      at_left = at_right;
+      right = low + golden * (high - low);
+      at_right = on_curve(right);
+    }
+  }
+  end = {std::min({least, at_left, at_right}), 5};
+}
+
+}  // namespace wetout::board

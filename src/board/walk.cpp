@@ -1,0 +1,212 @@
+#include "walk.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace wetout::board {
+namespace {
+
+enum Branch { reached, on_wall, met_outline };
+
+// Steps along x up to this share of the way to the nearer tip leave the outline's parabola within
+// 1e-6 of its half-width.
+constexpr double near_enough = 0.01;
+
+double root_sum(double a, double b) { return std::sqrt(a * a + b * b); }
+double root_sum(double a, double b, double c) { return std::sqrt(a * a + b * b + c * c); }
+
+}  // namespace
+
+// What is walked and covered so far, by both orders.
+struct Walk::Tally {
+  double reach;
+  Estimate length{}, area{};
+
+  /// Goes on to t = `end` at most; false when the reach is used up before.
+  bool add(const Part& part, double end) {
+    const auto length_to = integral(part.length_rate);
+    const auto area_to = integral(part.area_rate);
+    const double left = reach - length.fine;
+    const double whole = length_to.at(end);
+    const bool goes_on = whole <= left;
+    const double t = goes_on ? end : std::min(end, where(length_to, std::fmax(0.0, left)));
+    length.fine += goes_on ? whole : left;
+    area.fine += area_to.at(t);
+    // The coarser order stops at the same t, and makes up the rest at its mean rate.
+    const auto coarse_length_to = coarse_integral(part.length_rate);
+    const auto coarse_area_to = coarse_integral(part.area_rate);
+    length.coarse += coarse_length_to.at(t);
+    area.coarse += coarse_area_to.at(t);
+    if (!goes_on) {
+      const double rate = coarse_area_to.at(1.0) / coarse_length_to.at(1.0);
+      area.coarse += (reach - length.coarse) * rate;
+      length.coarse = reach;
+    }
+    return goes_on;
+  }
+};
+
+Walk::Walk(const Form& form, Face face, double reach)
+    : form_(form), face_(face), sign_(sign_of(face)), reach_(reach), medial_(form) {
+  if (!form.constant_rail()) return;
+  const double e = form.rail_e(0.0);
+  for (std::size_t i = 0; i < cheb_size; ++i) {
+    const double s = section_split(e) * cheb_points()[i];
+    rail_points_[i] = section_point(e, s);
+    rail_gaps_[i] = section_gap(e, s);
+  }
+}
+
+// The residual y - c b(x) falls along the ray and is convex: Newton is safe. The outline is looked
+// up once where a parabola will do for the rest of the way.
+void Walk::cross(const Ray& ray, Crossing& at) const {
+  const SectionPoint& p = at.point;
+  for (int i = 0; i < 40; ++i) {
+    const double x = std::clamp(ray.start.x + at.distance * ray.inward.x, 0.0, form_.length());
+    const Jet w = form_.outline(x);
+    const double start = at.distance;
+    double xi = 0.0;
+    for (int k = 0; k < 3; ++k) {
+      at.width = {w.value + xi * (w.slope + 0.5 * xi * w.bend), w.slope + xi * w.bend, w.bend};
+      const double residual =
+          (ray.start.y - at.width.value) + at.gap * at.width.value + at.distance * ray.inward.y;
+      const double fall = -ray.inward.y + p.far * at.width.slope * ray.inward.x;
+      at.distance += residual / fall;
+      xi = (at.distance - start) * ray.inward.x;
+      if (!(std::abs(xi) <= near_enough * std::min(x, form_.length() - x))) break;
+    }
+    at.distance = std::fmax(0.0, at.distance);
+    if (std::abs(xi) <= near_enough * std::min(x, form_.length() - x)) {
+      at.width.value = w.value + xi * (w.slope + 0.5 * xi * w.bend);
+      at.width.slope = w.slope + xi * w.bend;
+      return;
+    }
+  }
+}
+
+// The same where the rail changes along the board, and c with it.
+void Walk::cross_changing(const Ray& ray, Crossing& at) const {
+  for (int i = 0; i < 40; ++i) {
+    const double x = std::clamp(ray.start.x + at.distance * ray.inward.x, 0.0, form_.length());
+    const Frame f = form_.frame(x);
+    at.point = section_point(f.e, at.point.near);
+    at.gap = section_gap(f.e, at.point.near);
+    at.width = {f.half_width, f.half_width_slope, 0.0};
+    const SectionPoint& p = at.point;
+    const double residual =
+        (ray.start.y - f.half_width) + at.gap * f.half_width + at.distance * ray.inward.y;
+    const double c_x = p.by_e * f.e_slope;
+    const double fall =
+        -ray.inward.y + (p.far * f.half_width_slope + f.half_width * c_x) * ray.inward.x;
+    const double next = std::fmax(0.0, at.distance + residual / fall);
+    const double step = std::abs(next - at.distance);
+    at.distance = next;
+    if (step < 1e-9 * form_.length()) return;
+  }
+}
+
+// Near the apex the face is upright: s is the parameter.
+Walk::Part Walk::rail_half(const Ray& ray) const {
+  Part part;
+  const double e = form_.rail_e(ray.start.x);
+  const double split = section_split(e);
+  const double slope = -ray.inward.x / ray.inward.y;
+  const double q = -1.0 / ray.inward.y;
+  double bow = 1.0;  // distance over that to a straight outline's crossing
+  for (std::size_t i = 0; i < cheb_size; ++i) {
+    Crossing at;
+    const double s = split * cheb_points()[i];
+    at.point = form_.constant_rail() ? rail_points_[i] : section_point(e, s);
+    at.gap = form_.constant_rail() ? rail_gaps_[i] : section_gap(e, s);
+    const double straight = at.gap * ray.start.y * q / (1.0 + at.point.far * slope * slope);
+    at.distance = straight * bow;
+    if (form_.constant_rail()) {
+      cross(ray, at);
+    } else {
+      cross_changing(ray, at);
+    }
+    if (straight > 0.0) bow = at.distance / straight;
+    const Frame f = form_.frame(ray.start.x + at.distance * ray.inward.x, at.width);
+    const Side& side = f.side(face_);
+    const SectionPoint& p = at.point;
+    const double c_x = -p.far * f.half_width_slope / f.half_width;
+    const double c_e = p.by_e * f.e_slope;
+    const double fall = -(ray.inward.y / f.half_width + c_x * ray.inward.x);
+    const double turn = fall + c_e * ray.inward.x;
+    const double d_s = -p.slope / turn;
+    const double tilt = (f.apex_slope + sign_ * side.height_slope * p.near) * d_s;
+    const double rise = sign_ * side.height;
+    const double z_x = tilt + rise * (c_e - c_x) / turn;
+    const double z_y = -rise / (f.half_width * turn);
+    const double z_s = tilt * ray.inward.x + rise;
+    part.distance[i] = at.distance;
+    part.length_rate[i] = split * root_sum(d_s, z_s);
+    part.area_rate[i] =
+        split * root_sum(d_s, z_x, z_y) * std::fmax(0.0, 1.0 - ray.curvature * at.distance);
+  }
+  return part;
+}
+
+// Farther in, the root of the distance: a blunt tip rises like a root.
+Walk::Part Walk::inland(const Ray& ray, double from, double to, bool fan) const {
+  Part part;
+  const double first = std::sqrt(from);
+  const double width = std::sqrt(to) - first;
+  for (std::size_t i = 0; i < cheb_size; ++i) {
+    const double root = first + width * cheb_points()[i];
+    const double d = root * root;
+    const double rate = 2.0 * root * width;
+    const Vec at = ray.start + ray.inward * d;
+    const Frame f = form_.frame(at.x);
+    const Side& side = f.side(face_);
+    const double c = std::clamp(at.y / f.half_width, 0.0, 1.0 - 1e-12);
+    const SectionPoint p = section_point(f.e, c);
+    const double c_x = -c * f.half_width_slope / f.half_width;
+    const double z_x = f.apex_slope + sign_ * (side.height_slope * p.far +
+                                               side.height * (p.slope * c_x + p.by_e * f.e_slope));
+    const double z_y = sign_ * side.height * p.slope / f.half_width;
+    const double z_d = z_x * ray.inward.x + z_y * ray.inward.y;
+    part.distance[i] = d;
+    part.length_rate[i] = rate * root_sum(1.0, z_d);
+    part.area_rate[i] =
+        rate * root_sum(1.0, z_x, z_y) * (fan ? d : std::fmax(0.0, 1.0 - ray.curvature * d));
+  }
+  return part;
+}
+
+Probe Walk::from_rail(double x) const {
+  const Jet b = form_.outline(x);
+  const double q = root_sum(1.0, b.slope);
+  Ray ray{{x, b.value}, {b.slope / q, -1.0 / q}, -b.bend / (q * q * q), {}};
+  // On the centre line the other side of the board is as near.
+  ray.end = medial_.end(Edge::rail, ray.start, ray.inward, std::min(reach_, b.value * q));
+  const double limit = ray.end.distance;
+  Tally tally{reach_};
+  const Part rail = rail_half(ray);
+  const double from = rail.distance.back();
+  bool went = tally.add(rail, from > limit ? where(through(rail.distance), limit) : 1.0);
+  if (went && from <= limit) {
+    const double to = std::min(limit, from + std::fmax(0.0, reach_ - tally.length.fine));
+    went = tally.add(inland(ray, from, to, false), 1.0) && to == limit;
+  }
+  return {tally.area * q, went ? met_outline + ray.end.partner : reached};
+}
+
+Probe Walk::from_cut(Edge edge, Vec start, Vec inward, double wall) const {
+  if (wall >= reach_) return {{reach_, reach_}, on_wall};
+  const Ray ray{start, inward, 0.0, medial_.end(edge, start, inward, reach_ - wall)};
+  Tally tally{reach_ - wall};
+  const bool went = tally.add(inland(ray, 0.0, ray.end.distance, false), 1.0);
+  tally.area += {wall, wall};
+  return {tally.area, went ? met_outline + ray.end.partner : reached};
+}
+
+Probe Walk::from_corner(Vec start, Vec inward, double wall) const {
+  if (wall >= reach_) return {{}, on_wall};
+  const Ray ray{start, inward, 0.0, medial_.end(Edge::notch_corner, start, inward, reach_ - wall)};
+  Tally tally{reach_ - wall};
+  const bool went = tally.add(inland(ray, 0.0, ray.end.distance, true), 1.0);
+  return {tally.area, went ? met_outline + ray.end.partner : reached};
+}
+
+}  // namespace wetout::board
