@@ -1,0 +1,56 @@
+#include "completion.hpp"
+
+#include "wetout/base/check.hpp"
+
+namespace wetout::cli {
+namespace {
+
+void add_places(const std::vector<Command>& commands, const std::vector<std::string_view>& before,
+                std::vector<Place>& out) {
+  for (const Command& command : commands) {
+    if (command.hidden) continue;
+    std::vector<std::string_view> path = before;
+    path.push_back(command.name);
+    out.push_back({path, &command});
+    add_places(command.subcommands, path, out);
+  }
+}
+
+}  // namespace
+
+std::string words(const Place& place) {
+  std::string out;
+  for (const std::string_view word : place.path) {
+    if (!out.empty()) out += ' ';
+    out += word;
+  }
+  return out;
+}
+
+std::vector<Place> places(const Program& program) {
+  std::vector<Place> out;
+  add_places(program.commands, {}, out);
+  return out;
+}
+
+std::string_view names_kind(Completes completes) {
+  switch (completes) {
+    case Completes::job:
+      return "jobs";
+    case Completes::coat:
+      return "coats";
+    case Completes::cup:
+      return "cups";
+    case Completes::resin:
+      return "resins";
+    default:
+      return "";
+  }
+}
+
+std::string in_quotes(std::string_view text) {
+  base::promise(text.find('\'') == std::string_view::npos, "a quote in a text for the shells");
+  return '\'' + std::string(text) + '\'';
+}
+
+}  // namespace wetout::cli

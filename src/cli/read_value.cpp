@@ -1,0 +1,140 @@
+#include "read_value.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <iterator>
+
+#include "text.hpp"
+#include "wetout/base/shown.hpp"
+#include "wetout/time/read.hpp"
+#include "wetout/units/read.hpp"
+
+namespace wetout::cli {
+namespace {
+
+base::Problem out_of_range(const Argument& argument, std::string message, std::string_view text) {
+  base::Problem problem;
+  problem.code = "value.range";
+  problem.message = std::move(message);
+  problem.found = base::shown(text);
+  problem.expected = expected(argument);
+  return problem;
+}
+
+base::Problem not_a_choice(const Argument& argument, std::string_view text) {
+  const std::vector<std::string> choices(argument.choices.begin(), argument.choices.end());
+  base::Problem problem;
+  problem.code = "choice.unknown";
+  problem.message = quote(text) + " is not one of the choices";
+  problem.found = base::shown(text);
+  problem.expected = expected(argument);
+  problem.hint = did_you_mean(text, choices);
+  return problem;
+}
+
+template <class T>
+base::Problems faults_of(base::Result<T> read) {
+  return read ? base::Problems{} : std::move(read.error());
+}
+
+// A reader's faults, or that the quantity is not above `limit`.
+template <class T>
+base::Problems above(const Argument& argument, std::string_view text, const base::Result<T>& read,
+                     T limit, std::string_view what) {
+  if (!read) return read.error();
+  if (*read > limit) return {};
+  return {out_of_range(argument, std::string(what), text)};
+}
+
+base::Problems faults(const Argument& argument, std::string_view text) {
+  switch (argument.reads) {
+    case Reads::text:
+      return {};
+    case Reads::temperature:
+      return above(argument, text, units::read_temperature(text), units::Temperature::kelvin(0.0),
+                   "a temperature must be above absolute zero");
+    case Reads::mass:
+      return above(argument, text, units::read_mass(text), units::Mass{},
+                   "a mass must be above zero");
+    case Reads::duration:
+      return above(argument, text, units::read_duration(text), units::Duration{},
+                   "a time must be above zero");
+    case Reads::time:
+      // Without an offset only the shop knows the zone; here the way it is written is checked.
+      return faults_of(time::read_instant(text, time::Zone()));
+    case Reads::count:
+      return faults_of(read_count(text));
+    case Reads::choice:
+      if (std::find(argument.choices.begin(), argument.choices.end(), text) !=
+          argument.choices.end()) {
+        return {};
+      }
+      return {not_a_choice(argument, text)};
+  }
+  return {};
+}
+
+}  // namespace
+
+base::Result<int> read_count(std::string_view text) {
+  constexpr int most = 1'000'000;
+  int count = 0;
+  const char* end = text.data() + text.size();
+  const auto [stopped, error] = std::from_chars(text.data(), end, count);
+  if (error == std::errc{} && stopped == end && count >= 1 && count <= most) return count;
+  base::Problem problem;
+  problem.code = "count.bad";
+  problem.message = quote(text) + " is not a whole number from 1 to 1000000";
+  problem.found = base::shown(text);
+  problem.expected = "a whole number, e.g. 2";
+  return base::fail(std::move(problem));
+}
+
+std::string expected(const Argument& argument) {
+  switch (argument.reads) {
+    case Reads::text:
+      return argument.kind == ArgumentKind::positional ? std::string(argument.help)
+                                                       : std::string(argument.value);
+    case Reads::temperature:
+      return "a temperature with its unit, e.g. 22C or 72F";
+    case Reads::mass:
+      return "a mass with its unit, e.g. 245g";
+    case Reads::duration:
+      return "a time with its unit, e.g. 25min";
+    case Reads::time:
+      return "a time, e.g. \"2026-06-14 18:30\" or 2026-06-14T18:30:00-07:00";
+    case Reads::count:
+      return "a whole number, e.g. 2";
+    case Reads::choice: {
+      const std::vector<std::string> choices(argument.choices.begin(), argument.choices.end());
+      return join(choices, ", ");
+    }
+  }
+  return "";
+}
+
+void place(base::Problem& problem, std::string_view name) {
+  problem.key = name;
+  problem.message = std::string(name) + ": " + problem.message;
+  // A shell takes `--air 22 C` apart before we see it.
+  if (problem.code == "unit.missing" && !problem.hint.empty()) {
+    problem.hint += ", with the quotes or without the space";
+  }
+}
+
+base::Problems check_value(const Argument& argument, std::string_view text) {
+  base::Problems found;
+  if (text.empty()) {
+    base::Problem problem;
+    problem.code = "argument.empty";
+    problem.message = "this is empty";
+    problem.expected = expected(argument);
+    found.push_back(std::move(problem));
+  } else {
+    found = faults(argument, text);
+  }
+  for (base::Problem& problem : found) place(problem, argument.name);
+  return found;
+}
+
+}  // namespace wetout::cli
