@@ -137,12 +137,11 @@ FileState look_at_log(const fs::path& path) {
                       state.folder ? "it is a folder" : "it is not a file");
   }
   if (state.exists && state.bytes > 0 && state.bytes < header_bytes) refuse_as_no_sqlite(path);
-  const fs::path wal = beside(path, "-wal");
   // SQLite would delete the WAL of an empty database, and with it the last plans.
-  if (state.bytes == 0 && look(wal).bytes > 0) {
-    throw store_error(
-        StoreTrouble::damaged, path,
-        "the file is gone or empty, but " + wal.filename().string() + " is still there");
+  if (is_left_by_its_log(path)) {
+    throw store_error(StoreTrouble::damaged, path,
+                      "the file is gone or empty, but " + beside(path, "-wal").filename().string() +
+                          " is still there");
   }
   return state;
 }
@@ -215,6 +214,11 @@ Opened open_checked(const fs::path& path, Access access, bool may_create,
 }
 
 }  // namespace
+
+bool is_left_by_its_log(const fs::path& path) {
+  // The log is looked at last: a program that creates one has filled it before its WAL exists.
+  return look(beside(path, "-wal")).bytes > 0 && look(path).bytes == 0;
+}
 
 std::unique_ptr<SQLite::Database> open_file(const fs::path& path, bool may_create,
                                             std::chrono::milliseconds busy_timeout) {

@@ -36,6 +36,9 @@ Connection open_in_memory(std::span<const Migration> steps = migrations());
 std::unique_ptr<SQLite::Database> open_file(const std::filesystem::path& path, bool create,
                                             std::chrono::milliseconds busy_timeout);
 
+/// True when only the WAL of the log at `path` is there, with something in it.
+bool is_left_by_its_log(const std::filesystem::path& path);
+
 /// Copies the pages of one database over those of another. Throws SQLite::Exception.
 void copy_pages(SQLite::Database& from, SQLite::Database& to);
 

@@ -118,7 +118,7 @@ std::optional<Connection> open_target(const fs::path& path, Milliseconds busy_ti
   if (!state.exists) return std::nullopt;
   try {
     if (state.bytes > 0 || !state.regular) return open_as_it_is(path, Access::write, busy_timeout);
-    if (look(beside(path, "-wal")).bytes > 0) return std::nullopt;
+    if (is_left_by_its_log(path)) return std::nullopt;
     return Connection{path, open_file(path, false, busy_timeout), 0};
   } catch (const StoreError& error) {
     if (error.kind() == StoreTrouble::damaged) return std::nullopt;

@@ -11,11 +11,13 @@ CREATE TABLE job(
 ) STRICT;
 
 -- Every text once, named by its digest. What the bytes mean (format) stands where they are used:
--- the same bytes can be read as two formats.
+-- the same bytes can be read as two formats. Bodies lie in the order they came in; under their
+-- digest (WITHOUT ROWID) saving was measured 2.5 times slower.
 CREATE TABLE document(
-  sha256 BLOB PRIMARY KEY CHECK(length(sha256) = 32),
+  id INTEGER PRIMARY KEY CHECK(id > 0),
+  sha256 BLOB NOT NULL UNIQUE CHECK(length(sha256) = 32),
   body BLOB NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE plan(
   id INTEGER PRIMARY KEY CHECK(id > 0),
@@ -25,7 +27,7 @@ CREATE TABLE plan(
   program TEXT NOT NULL CHECK(program <> ''),
   input_key BLOB NOT NULL CHECK(length(input_key) = 32),
   format TEXT NOT NULL CHECK(format <> ''),
-  result BLOB NOT NULL REFERENCES document,
+  result BLOB NOT NULL REFERENCES document(sha256),
   inputs INTEGER NOT NULL CHECK(inputs >= 0),
   UNIQUE(job, revision)
 ) STRICT;
@@ -35,7 +37,7 @@ CREATE TABLE plan_input(
   role TEXT NOT NULL CHECK(role IN ('job', 'shop', 'outline', 'learned', 'options')),
   name TEXT NOT NULL,
   format TEXT NOT NULL CHECK(format <> ''),
-  document BLOB NOT NULL REFERENCES document,
+  document BLOB NOT NULL REFERENCES document(sha256),
   PRIMARY KEY(plan, role, name)
 ) STRICT, WITHOUT ROWID;
 
@@ -60,7 +62,7 @@ BEGIN SELECT RAISE(ABORT, 'append-only'); END;
 CREATE TRIGGER document_no_delete BEFORE DELETE ON document
 BEGIN SELECT RAISE(ABORT, 'append-only'); END;
 CREATE TRIGGER document_no_replace BEFORE INSERT ON document
-WHEN EXISTS(SELECT 1 FROM document WHERE sha256 = NEW.sha256)
+WHEN EXISTS(SELECT 1 FROM document WHERE id = NEW.id OR sha256 = NEW.sha256)
 BEGIN SELECT RAISE(ABORT, 'append-only'); END;
 
 CREATE TRIGGER plan_no_update BEFORE UPDATE ON plan

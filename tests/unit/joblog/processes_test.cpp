@@ -1,9 +1,12 @@
 // Several programs at one log at the same time.
 #include <gtest/gtest.h>
+#include <signal.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <iostream>
 #include <map>
+#include <random>
 #include <set>
 #include <sstream>
 
@@ -117,6 +120,69 @@ TEST(Processes, WritingTheSamePlanSaveItOnce) {
     if (said == "1 unchanged") ++unchanged;
   }
   EXPECT_EQ(answers, unchanged + 1);
+}
+
+// Kills `work` in a child after `microseconds`; false when it was done before.
+bool kill_after(int microseconds, const std::function<void()>& work) {
+  const pid_t child = ::fork();
+  if (child == 0) {
+    try {
+      work();
+    } catch (...) {
+      ::_exit(1);
+    }
+    ::_exit(0);
+  }
+  ::usleep(static_cast<useconds_t>(microseconds));
+  ::kill(child, SIGKILL);
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  return WIFSIGNALED(status);
+}
+
+// A log of five plans and a backup with two of them; what was there before is never lost.
+TEST(Processes, KilledWhileRestoringLeaveTheLogOrTheBackup) {
+  const unsigned seed = std::random_device{}();
+  SCOPED_TRACE("seed " + std::to_string(seed));
+  std::mt19937 random(seed);
+  int killed = 0;
+  int restored = 0;
+  for (int i = 0; i < 60; ++i) {
+    const TempFolder folder;
+    const auto log = folder / "log.db";
+    testing::make_log(log, 2);
+    ASSERT_TRUE(backup(log, folder / "backup.db"));
+    const bool is_cut = i % 3 == 2;  // a damaged log is moved aside instead
+    {
+      Log more = Log::open(log, testing::writing());
+      for (int n = 3; n <= 5; ++n) more.save_plan(sample_plan(n));
+    }
+    const std::string cut = testing::read_bytes(log).substr(0, 9000);
+    if (is_cut) testing::write_bytes(log, cut);
+    const int wait = std::uniform_int_distribution<int>(0, 12'000)(random);
+    killed += kill_after(wait, [&] { (void)restore(folder / "backup.db", log); }) ? 1 : 0;
+
+    const auto kept = folder / "log.db.before-restore-1";
+    if (!is_cut || Log::exists(kept)) {
+      const bool is_new = testing::outcome([&] { Log::open(log).jobs(); }) == "ok" &&
+                          Log::open(log).job("sandpiper")->revisions == 2;
+      restored += is_new ? 1 : 0;
+      if (is_new && !is_cut) {
+        EXPECT_EQ(Log::open(kept).job("sandpiper")->revisions, 5);
+      } else if (!is_new && !is_cut) {
+        EXPECT_EQ(Log::open(log).job("sandpiper")->revisions, 5);
+      } else {
+        EXPECT_TRUE(testing::read_bytes(kept) == cut);
+      }
+    } else {
+      EXPECT_TRUE(testing::read_bytes(log) == cut);
+    }
+    ASSERT_TRUE(restore(folder / "backup.db", log)) << "and it can be done again";
+    EXPECT_EQ(Log::open(log).job("sandpiper")->revisions, 2);
+    EXPECT_TRUE(check(log).empty());
+  }
+  EXPECT_GT(killed, 5);
+  std::cout << killed << " of 60 restores killed, " << restored << " logs restored\n";
 }
 
 TEST(Processes, CopyAWholeLogWhileOthersWrite) {

@@ -77,9 +77,13 @@ const Attack attacks[] = {
     {"ChangesADocument", "document_no_update", "UPDATE document SET body = CAST('x' AS BLOB)"},
     {"DeletesADocument", "document_no_delete", "DELETE FROM document WHERE sha256 = X32"},
     {"ReplacesADocument", "document_no_replace",
-     "INSERT OR REPLACE INTO document SELECT sha256, CAST('x' AS BLOB) FROM document"},
+     "INSERT OR REPLACE INTO document SELECT NULL, sha256, CAST('x' AS BLOB) FROM document"},
+    {"ReplacesADocumentById", "document_no_replace",
+     "INSERT OR REPLACE INTO document SELECT id, zeroblob(32), body FROM document WHERE sha256 = "
+     "X32"},
     {"UpsertsADocument", "document_no_replace",
-     "INSERT INTO document VALUES(X32, CAST('x' AS BLOB)) ON CONFLICT DO UPDATE SET body = "
+     "INSERT INTO document(sha256, body) VALUES(X32, CAST('x' AS BLOB)) ON CONFLICT DO UPDATE SET "
+     "body = "
      "excluded.body"},
 
     {"ChangesAPlan", "plan_no_update", "UPDATE plan SET made = 0"},
@@ -109,7 +113,7 @@ const Attack attacks[] = {
 // come, so that nothing but the trigger stands in the way of its attack.
 constexpr const char* loose_rows =
     "INSERT INTO job(id, slug, name, created) VALUES(3, 'empty', 'Empty', 5);"
-    "INSERT INTO document VALUES(X32, CAST('loose' AS BLOB));"
+    "INSERT INTO document(sha256, body) VALUES(X32, CAST('loose' AS BLOB));"
     "INSERT INTO plan SELECT 5, 2, 2, made, program, input_key, format, result, 2 FROM plan"
     "  WHERE id = 1;"
     "INSERT INTO plan_input SELECT 5, role, name, format, document FROM plan_input"
@@ -225,11 +229,14 @@ const BadRow bad_rows[] = {
     {"JobSlugTakenByRenaming", trigger, "UPDATE job SET slug = 'egret' WHERE id = 1"},
     {"JobRenamedToNothing", check, "UPDATE job SET slug = '' WHERE id = 1"},
 
-    {"DigestTooShort", check, "INSERT INTO document VALUES(CAST('abc' AS BLOB), x'00')"},
-    {"DigestText", datatype, "INSERT INTO document VALUES(printf('%.32c', 'a'), x'00')"},
-    {"DigestNull", not_null, "INSERT INTO document VALUES(NULL, x'00')"},
-    {"BodyNull", not_null, "INSERT INTO document VALUES(X32, NULL)"},
-    {"BodyText", datatype, "INSERT INTO document VALUES(X32, 'text')"},
+    {"DigestTooShort", check,
+     "INSERT INTO document(sha256, body) VALUES(CAST('abc' AS BLOB), x'00')"},
+    {"DigestText", datatype,
+     "INSERT INTO document(sha256, body) VALUES(printf('%.32c', 'a'), x'00')"},
+    {"DocumentIdMinusOne", check, "INSERT INTO document VALUES(-1, X32, x'00')"},
+    {"DigestNull", not_null, "INSERT INTO document(sha256, body) VALUES(NULL, x'00')"},
+    {"BodyNull", not_null, "INSERT INTO document(sha256, body) VALUES(X32, NULL)"},
+    {"BodyText", datatype, "INSERT INTO document(sha256, body) VALUES(X32, 'text')"},
 
     {"PlanIdMinusOne", check, PLAN("-1, job, 4, made, program, input_key, format, result, inputs")},
     {"PlanOfNoJob", foreign, PLAN("9, 99, 1, made, program, input_key, format, result, inputs")},
@@ -282,7 +289,7 @@ INSTANTIATE_TEST_SUITE_P(All, Constraints, ::testing::ValuesIn(bad_rows),
 TEST(Constraints, AllowAGoodRow) {
   Raw raw;
   EXPECT_EQ(raw.run("INSERT INTO job VALUES(9, 'heron-2', 'x', 1, NULL);"
-                    "INSERT INTO document VALUES("  // sha256sum of one zero byte
+                    "INSERT INTO document(sha256, body) VALUES("  // sha256sum of one zero byte
                     "  x'6e340b9cffb37a989ca544e6bb780a2c78901d3fb33738768511a30617afa01d', x'00');"
                     "INSERT INTO plan SELECT 9, job, 4, made, program, input_key, format, result, 1"
                     "  FROM plan WHERE id = 3;"
@@ -312,7 +319,8 @@ TEST(Constraints, HoldWithoutTheTriggers) {
             SQLITE_CONSTRAINT_UNIQUE);
   EXPECT_EQ(raw.run("INSERT INTO job VALUES(9, 'egret', 'x', 1, NULL)"), SQLITE_CONSTRAINT_UNIQUE);
   EXPECT_EQ(raw.run("UPDATE job SET slug = 'egret' WHERE id = 1"), SQLITE_CONSTRAINT_UNIQUE);
-  EXPECT_EQ(raw.run("INSERT INTO document SELECT * FROM document"), SQLITE_CONSTRAINT_PRIMARYKEY);
+  EXPECT_EQ(raw.run("INSERT INTO document SELECT NULL, sha256, body FROM document"),
+            SQLITE_CONSTRAINT_UNIQUE);
 }
 
 }  // namespace
