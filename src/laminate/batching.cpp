@@ -45,11 +45,20 @@ class Batcher {
 
   base::Result<void> run() {
     state_.need.ratio = ratio_of(product_, settings_.resin);
-    if (state_.need.kept.count() == 0) return {};
+    if (state_.need.kept.count() == 0) {
+      // Such as a seal coat over foam that is wet already.
+      state_.need.losses = {};
+      state_.notices.push_back({.code = "coat.needs_nothing",
+                                .text = "nothing stays on the board: no resin is planned",
+                                .subject = state_.need.id});
+      return {};
+    }
     std::optional<Trial> first_refused;
     for (int n = 1; n <= most_batches; ++n) {
       for (const resin::Cup* cup : cups()) {
         auto trial = attempt(n, cup);
+        // A coat that does not fit or last in few cups, and is too small for the scale in many.
+        if (!trial && first_refused) return goes_off(*first_refused, n - 1);
         if (!trial) return tl::unexpected(trial.error());
         if (trial->fails == Trial::Fails::nothing) {
           if (first_refused) explain(*first_refused, n);
@@ -60,7 +69,7 @@ class Batcher {
         if (n == 1) first_refused = *trial;
       }
     }
-    return goes_off(*first_refused);
+    return goes_off(*first_refused, most_batches);
   }
 
  private:
@@ -246,14 +255,14 @@ class Batcher {
     }
   }
 
-  base::Result<void> goes_off(const Trial& refused) const {
+  base::Result<void> goes_off(const Trial& refused, int tried) const {
     const bool cup = refused.fails == Trial::Fails::cup_too_small;
     const auto whole = [](double v) { return std::to_string(static_cast<long>(v + 0.5)); };
     return base::fail(
         {.code = "plan.goes_off",
          .message = "coat \"" + state_.need.id + "\" cannot be mixed: even " +
-                    std::to_string(most_batches) + " batches " +
-                    (cup ? "do not fit the cup" : "go off before they are spread"),
+                    std::to_string(tried) + (tried == 1 ? " batch " : " batches ") +
+                    (cup ? "would not fit the cup" : "would go off before it is spread"),
          .key = key_,
          .found = cup ? whole(refused.value) + " ml in one batch, the cup takes " +
                             whole(refused.limit) + " ml"

@@ -138,8 +138,9 @@ class Checker {
     }
     if (names_peroxide(product.part_b)) {
       problems_.push_back({.code = "chemistry.peroxide",
-                           .message = "an organic peroxide is no hardener of an epoxy, and must not "
-                                      "come near its amines: they can catch fire together",
+                           .message =
+                               "an organic peroxide is no hardener of an epoxy, and must not "
+                               "come near its amines: they can catch fire together",
                            .key = key + ".resin",
                            .found = product.part_b,
                            .expected = "the amine hardener of this epoxy as part_b"});

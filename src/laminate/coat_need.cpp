@@ -133,7 +133,7 @@ class Builder {
       const PlyNeed& last = state_.plies.back();
       spread += settings_.pace_laminate.value * (last.area + last.lap_area);
       if (!spec.width) {
-        rail = std::max(rail, geometry_.hull().edge_length(regions.own.from, regions.own.to));
+        rail = std::max(rail, geometry_.edge_length(regions.own.from, regions.own.to));
       }
     }
     CoatNeed& need = state_.need;
@@ -175,9 +175,10 @@ class Builder {
       const auto lapped = geometry_.area(*regions.lapped);
       if (!lapped) return at(key + ".lap", lapped.error());
       ply.lap_area = *lapped;
-      const Area strip = hull.strip_area(ply.lap, regions.own.from, regions.own.to);
+      const Area strip = geometry_.strip_area(ply.lap, regions.own.from, regions.own.to);
       ply.cloth_area += strip;
-      strip_off = hull.strip_area(ply.lap + allowance, regions.own.from, regions.own.to) - strip;
+      strip_off =
+          geometry_.strip_area(ply.lap + allowance, regions.own.from, regions.own.to) - strip;
     }
     const double fibre_share = settings_.fibre_mass_fraction.value;
     const double resin_per_fibre = (1.0 - fibre_share) / fibre_share;

@@ -9,7 +9,7 @@ using units::Length;
 
 namespace {
 
-enum Kind { patch_kind, band_kind, girth_kind, length_kind };
+enum Kind { patch_kind, band_kind, girth_kind, length_kind, edge_kind, strip_kind };
 
 }  // namespace
 
@@ -77,21 +77,23 @@ base::Result<Area> Geometry::common(const Region& a, const Region& b) const {
 }
 
 Length Geometry::max_girth(board::Face face, Length from, Length to) const {
-  const Key key{girth_kind, static_cast<int>(face), from.si(), to.si(), 0.0};
-  if (const auto it = measured_.find(key); it != measured_.end())
-    return Length::from_si(it->second);
-  const Length girth = hull_.max_girth(face, from, to);
-  measured_.emplace(key, girth.si());
-  return girth;
+  return Length::from_si(once({girth_kind, static_cast<int>(face), from.si(), to.si(), 0.0},
+                              [&] { return hull_.max_girth(face, from, to).si(); }));
 }
 
 Length Geometry::surface_length(board::Face face, Length from, Length to) const {
-  const Key key{length_kind, static_cast<int>(face), from.si(), to.si(), 0.0};
-  if (const auto it = measured_.find(key); it != measured_.end())
-    return Length::from_si(it->second);
-  const Length length = hull_.surface_length(face, from, to);
-  measured_.emplace(key, length.si());
-  return length;
+  return Length::from_si(once({length_kind, static_cast<int>(face), from.si(), to.si(), 0.0},
+                              [&] { return hull_.surface_length(face, from, to).si(); }));
+}
+
+Length Geometry::edge_length(Length from, Length to) const {
+  return Length::from_si(once({edge_kind, 0, from.si(), to.si(), 0.0},
+                              [&] { return hull_.edge_length(from, to).si(); }));
+}
+
+Area Geometry::strip_area(Length reach, Length from, Length to) const {
+  return Area::from_si(once({strip_kind, 0, from.si(), to.si(), reach.si()},
+                            [&] { return hull_.strip_area(reach, from, to).si(); }));
 }
 
 base::Result<Area> Wetted::wet(const Region& region) {

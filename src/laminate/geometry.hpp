@@ -39,9 +39,20 @@ class Geometry {
                                         units::Length to) const;
   [[nodiscard]] units::Length surface_length(board::Face face, units::Length from,
                                              units::Length to) const;
+  [[nodiscard]] units::Length edge_length(units::Length from, units::Length to) const;
+  /// Flat cloth past the apex, see board::Hull::strip_area.
+  [[nodiscard]] units::Area strip_area(units::Length reach, units::Length from,
+                                       units::Length to) const;
 
  private:
+  // What is measured, its face, from, to, and a width or reach, all SI.
   using Key = std::tuple<int, int, double, double, double>;
+  template <class Measure>
+  double once(const Key& key, const Measure& measure) const {
+    const auto it = measured_.find(key);
+    if (it != measured_.end()) return it->second;
+    return measured_.emplace(key, measure()).first->second;
+  }
   const board::Hull& hull_;
   board::Surfaces surfaces_;
   mutable std::map<Key, double> measured_;
