@@ -21,6 +21,8 @@ using layout::whole;
 constexpr std::size_t card_lines = 24;
 /// Cautions get at least this many lines before batches get the rest.
 constexpr std::size_t least_caution_lines = 4;
+/// And this many before the pours are set apart.
+constexpr std::size_t good_caution_lines = 7;
 
 using Lines = std::vector<std::string>;
 
@@ -44,10 +46,12 @@ class Card {
     std::vector<Lines> blocks = batch_blocks();
     std::size_t room = card_lines - top.size() - foot.size() - kept_free;
     Lines body = choose(blocks, room);
+    // Pours one can read from a step away come before a second page of cautions.
+    const Lines airy = spread_out(body);
+    const std::size_t wanted = std::min(warn.size(), good_caution_lines);
+    if (top.size() + airy.size() + foot.size() + wanted <= card_lines) body = airy;
     room = card_lines - top.size() - foot.size() - body.size();
     const Lines shown = cut_warnings(warn, room);
-    room -= shown.size();
-    body = spread_out(std::move(body), room);
 
     layout::Page page;
     for (const Lines* part : {&top, &std::as_const(body), &foot, &shown}) {
@@ -66,7 +70,7 @@ class Card {
     }
     std::string where;
     if (mix_.kind && mix_.face) where = kind_on_face(*mix_.kind, *mix_.face);
-    if (mix_.area) where += ", " + units::print(*mix_.area, system_);
+    if (mix_.area && wets_a_face(*mix_.area)) where += ", " + units::print(*mix_.area, system_);
     return {ends(upper(std::move(what)), whose),
             ends(plain(mix_.resin) + " " + ratio_text(mix_.ratio), where),
             std::string(page_columns, '-')};
@@ -101,8 +105,7 @@ class Card {
     const auto all = static_cast<std::size_t>(std::max(mix_.batch_count, 1));
     for (const BatchGroup& group : groups_) {
       const laminate::Batch& batch = *group.batch;
-      const std::string title =
-          upper(group_title(group, all)) + ": " + weighed(batch.mix, system_);
+      const std::string title = upper(group_title(group, all)) + ": " + weighed(batch.mix, system_);
       Lines block{ends(title, batch.cup ? "cup " + plain(*batch.cup) : std::string()),
                   deadline(batch)};
       const Lines table = pour_table(batch, system_, PourTable::bench);
@@ -193,19 +196,17 @@ class Card {
     return out;
   }
 
-  // Air between the pours as long as there is room for it.
-  [[nodiscard]] Lines spread_out(Lines body, std::size_t room) const {
-    std::size_t pours = 0;
-    for (const BatchGroup& group : groups_) pours += group.batch->pours.size();
-    const auto is_pour = [](const std::string& line) { return line.starts_with("  "); };
-    const auto rows = static_cast<std::size_t>(std::count_if(body.begin(), body.end(), is_pour));
-    if (rows == 0 || rows < pours || room < rows + 1) return body;
+  // Air between the rows of the tables, which are the lines that are indented.
+  [[nodiscard]] static Lines spread_out(const Lines& body) {
     Lines out;
-    for (std::string& line : body) {
-      if (is_pour(line)) out.emplace_back();
-      out.push_back(std::move(line));
+    bool in_table = false;
+    for (const std::string& line : body) {
+      const bool row = line.starts_with("  ");
+      if (row || (in_table && !line.empty())) out.emplace_back();
+      in_table = row;
+      out.push_back(line);
     }
-    out.emplace_back();
+    if (in_table) out.emplace_back();
     return out;
   }
 

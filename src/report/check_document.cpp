@@ -34,9 +34,7 @@ std::string to_text(const CheckDocument& document, units::System system) {
     layout::Page page;
     if (file.problems.empty()) page.item("", layout::plain(file.name) + ": good");
     for (const base::Notice& notice : file.notices) {
-      std::string about;
-      if (!notice.subject.empty()) about = layout::plain(notice.subject) + ": ";
-      page.item("  * ", about + notice_text(notice, system));
+      page.item("  * ", subject_text(notice) + notice_text(notice, system));
     }
     out += problems_text(file.problems) + page.text();
   }

@@ -116,17 +116,40 @@ void PlanWriter::batches(const laminate::CoatNeed& coat) {
   }
 }
 
-void PlanWriter::warnings(std::size_t index) {
+std::string PlanWriter::coat_title(std::size_t index) const {
+  return fmt::format("{} ({})", index + 1, plain(document.plan.coats[index].name));
+}
+
+// What has been said in full at an earlier coat is not said again.
+void PlanWriter::coat_notices(std::size_t index) {
   const laminate::Plan& plan = document.plan;
   const laminate::CoatNeed& coat = plan.coats[index];
-  page.blank();
+  const std::string label = std::string(indent) + "* ";
   for (const base::Notice& notice : plan.notices) {
     if (!concerns(notice, coat)) continue;
-    std::string about;
-    if (notice.subject != coat.id) about = plain(notice.subject) + ": ";
-    page.item(std::string(indent) + "* ", about + notice_text(notice, system));
+    const auto said_at = [&](const laminate::CoatNeed& earlier) {
+      return std::any_of(plan.notices.begin(), plan.notices.end(), [&](const auto& other) {
+        return other.text == notice.text && concerns(other, earlier);
+      });
+    };
+    const auto end = plan.coats.begin() + static_cast<std::ptrdiff_t>(index);
+    const auto first = std::find_if(plan.coats.begin(), end, said_at);
+    const std::string about = notice.subject == coat.id ? std::string() : subject_text(notice);
+    if (first == end) {
+      page.item(label, about + notice_text(notice, system));
+      continue;
+    }
+    const std::string at = coat_title(static_cast<std::size_t>(first - plan.coats.begin()));
+    const std::string values = notice_values(notice, system);
+    page.item(label, fmt::format("{}as noted at coat {}{}{}", about, at, values.empty() ? "" : ": ",
+                                 values));
   }
-  // A caution is printed in full at the first coat it concerns; later coats point back.
+}
+
+void PlanWriter::coat_cautions(std::size_t index) {
+  const laminate::Plan& plan = document.plan;
+  const laminate::CoatNeed& coat = plan.coats[index];
+  const std::string label = std::string(indent) + "! ";
   std::vector<std::string> seen_at;
   for (const laminate::Caution& caution : plan.cautions) {
     if (caution.step != coat.id) continue;
@@ -138,16 +161,15 @@ void PlanWriter::warnings(std::size_t index) {
     const auto end = plan.coats.begin() + static_cast<std::ptrdiff_t>(index);
     const auto first = std::find_if(plan.coats.begin(), end, said_at);
     if (first == end) {
-      page.item(std::string(indent) + "! ", plain(caution.text));
-    } else if (const std::string at =
-                   fmt::format("{} ({})", first - plan.coats.begin() + 1, plain(first->name));
-               std::find(seen_at.begin(), seen_at.end(), at) == seen_at.end()) {
-      seen_at.push_back(at);
+      page.item(label, plain(caution.text));
+      continue;
+    }
+    std::string at = coat_title(static_cast<std::size_t>(first - plan.coats.begin()));
+    if (std::find(seen_at.begin(), seen_at.end(), at) == seen_at.end()) {
+      seen_at.push_back(std::move(at));
     }
   }
-  if (!seen_at.empty()) {
-    page.item(std::string(indent) + "! ", "also the cautions of coat " + joined(seen_at, ", "));
-  }
+  if (!seen_at.empty()) page.item(label, "also the cautions of coat " + joined(seen_at, ", "));
 }
 
 void PlanWriter::coat(std::size_t index) {
@@ -160,17 +182,18 @@ void PlanWriter::coat(std::size_t index) {
         ", with " + whole(units::print_percent(additive.share)) + " " + plain(additive.material);
   }
   page.item(indent, what);
-  std::string surface = "wets " + whole(units::print(coat.area, system));
-  if (coat.laps) surface += fmt::format(", {} laps", laminate::to_string(*coat.laps));
-  if (coat.spread) {
-    surface += ", " + whole(units::print(*coat.spread, system)) + " of spreading";
-  }
-  page.item(indent, surface);
+  std::vector<std::string> surface;
+  if (wets_a_face(coat.area)) surface.push_back("wets " + whole(units::print(coat.area, system)));
+  if (coat.laps) surface.push_back(fmt::format("{} laps", laminate::to_string(*coat.laps)));
+  if (coat.spread) surface.push_back(whole(units::print(*coat.spread, system)) + " of spreading");
+  page.item(indent, joined(surface, ", "));
   page.blank();
   plies(coat);
   resin(coat);
   batches(coat);
-  warnings(index);
+  page.blank();
+  coat_notices(index);
+  coat_cautions(index);
 }
 
 // All coats on one screen, before each in turn.

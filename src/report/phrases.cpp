@@ -102,16 +102,23 @@ std::vector<units::Milligrams> printed_parts(const std::vector<units::Milligrams
   return printed;
 }
 
-std::string notice_text(const base::Notice& notice, System system) {
-  std::string out = layout::plain(notice.text);
-  std::string beside;
-  if (notice.value) beside = layout::whole(quantity(*notice.value, notice.unit, system));
-  if (notice.limit) {
-    if (!beside.empty()) beside += ", ";
-    beside += layout::whole("limit " + quantity(*notice.limit, notice.unit, system));
-  }
-  if (!beside.empty()) out += " (" + beside + ")";
+std::string notice_values(const base::Notice& notice, System system) {
+  std::string out;
+  if (notice.value) out = layout::whole(quantity(*notice.value, notice.unit, system));
+  if (notice.value && notice.limit) out += ", ";
+  if (notice.limit) out += layout::whole("limit " + quantity(*notice.limit, notice.unit, system));
   return out;
+}
+
+std::string notice_text(const base::Notice& notice, System system) {
+  const std::string values = notice_values(notice, system);
+  const std::string text = layout::plain(notice.text);
+  return values.empty() ? text : fmt::format("{} - {}", text, values);
+}
+
+std::string subject_text(const base::Notice& notice) {
+  const bool named = notice.text.find(notice.subject) != std::string::npos;  // also when empty
+  return named ? std::string() : fmt::format("{}: ", layout::plain(notice.subject));
 }
 
 std::string ratio_text(const laminate::Ratio& ratio) {
@@ -120,6 +127,8 @@ std::string ratio_text(const laminate::Ratio& ratio) {
   if (ratio.tolerance > 0.0) out += ", part B within " + units::print_percent(ratio.tolerance);
   return out;
 }
+
+bool wets_a_face(units::Area area) { return area > units::square_metres(0.005); }
 
 std::string kind_on_face(laminate::CoatKind kind, board::Face face) {
   return fmt::format("{} on the {}", laminate::to_string(kind), laminate::to_string(face));

@@ -28,11 +28,18 @@ std::string weighed(units::Milligrams mass, units::System system);
 std::vector<units::Milligrams> printed_parts(const std::vector<units::Milligrams>& parts,
                                              units::Milligrams total, int decimals);
 
-/// "cloth does not reach (29 1/2 in, limit 30 in)".
+/// "cloth does not reach - 29 1/2 in, limit 30 in".
 std::string notice_text(const base::Notice& notice, units::System system);
+/// "29 1/2 in, limit 30 in", or nothing.
+std::string notice_values(const base::Notice& notice, units::System system);
+/// "e4: ", or nothing where the text names its subject itself.
+std::string subject_text(const base::Notice& notice);
 
 /// "2 : 1 by volume, part B within 3 %".
 std::string ratio_text(const laminate::Ratio& ratio);
+
+/// False for what is poured into holes: its area would print as nothing.
+bool wets_a_face(units::Area area);
 
 /// "laminate on the bottom".
 std::string kind_on_face(laminate::CoatKind kind, board::Face face);

@@ -32,7 +32,9 @@ struct PlanWriter {
   void plies(const laminate::CoatNeed& coat);
   void resin(const laminate::CoatNeed& coat);
   void batches(const laminate::CoatNeed& coat);
-  void warnings(std::size_t index);
+  void coat_notices(std::size_t index);
+  void coat_cautions(std::size_t index);
+  [[nodiscard]] std::string coat_title(std::size_t index) const;  ///< "2 (deck lam)"
   void materials();
   /// Ids that a notice of this coat may carry: the coat's and its plies'.
   [[nodiscard]] bool concerns(const base::Notice& notice, const laminate::CoatNeed& coat) const;

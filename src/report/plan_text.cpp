@@ -15,7 +15,8 @@ bool PlanWriter::concerns(const base::Notice& notice, const laminate::CoatNeed& 
   if (notice.subject == coat.id) return true;
   const auto& plies = document.plan.plies;
   return std::any_of(plies.begin(), plies.end(), [&](const laminate::PlyNeed& ply) {
-    return ply.coat == coat.id && ply.id == notice.subject;
+    if (ply.coat != coat.id) return false;
+    return notice.subject == ply.id || notice.subject == coat.id + "/" + ply.id;
   });
 }
 
@@ -49,7 +50,12 @@ void PlanWriter::board() {
 
 void PlanWriter::every_coat() {
   const auto& cautions = document.plan.cautions;
-  const auto is_for_all = [](const laminate::Caution& c) { return c.step == "all"; };
+  const auto& coats = document.plan.coats;
+  // "all", and whatever names no coat of this plan: no caution is lost.
+  const auto is_for_all = [&coats](const laminate::Caution& caution) {
+    return std::none_of(coats.begin(), coats.end(),
+                        [&](const auto& coat) { return coat.id == caution.step; });
+  };
   if (std::none_of(cautions.begin(), cautions.end(), is_for_all)) return;
   page.heading("For every coat", "");
   for (const laminate::Caution& caution : cautions) {
@@ -65,9 +71,7 @@ void PlanWriter::notices() {
     if (std::any_of(plan.coats.begin(), plan.coats.end(), of_coat)) continue;
     if (first) page.heading("Worth knowing", "");
     first = false;
-    std::string about;
-    if (!notice.subject.empty()) about = layout::plain(notice.subject) + ": ";
-    page.item("* ", about + notice_text(notice, system));
+    page.item("* ", subject_text(notice) + notice_text(notice, system));
   }
 }
 

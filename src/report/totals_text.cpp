@@ -102,7 +102,7 @@ void PlanWriter::finished_weight() {
   row("core", parts[0], *core);
   row("cloth", parts[1], totals.fibre);
   row("resin", parts[2], totals.kept);
-  row("boxes and plugs", parts[3], inserts);
+  if (inserts.count() != 0) row("boxes and plugs", parts[3], inserts);
   row("sanded off", parts[4], off);
   row("board", *totals.finished_weight, *totals.finished_weight);
 }

@@ -112,6 +112,27 @@ TEST(Card, PointsOnWhenBatchesDoNotFit) {
   EXPECT_TRUE(std::regex_search(text, std::regex("More batches: --batch 3 to --batch 6\n")));
 }
 
+TEST(Card, SetsPoursApartWhenThereIsRoom) {
+  EXPECT_TRUE(std::regex_search(card(sample::plan(), "bottom-lam"),
+                                std::regex("\n\n  resin-a +219 g +219 g\n\n  slow-b ")));
+  EXPECT_TRUE(std::regex_search(card(sample::plan(), "deck-lam"),
+                                std::regex("\n  resin-a +132 g +132 g\n  white ")));
+}
+
+TEST(Card, CountsPoursThatDoNotFit) {
+  PlanDocument document = sample::plan();
+  auto& batch = document.plan.coats[0].batches[0];
+  const laminate::Pour pour = batch.pours[0];
+  for (int i = 0; i < 200; ++i) batch.pours.push_back(pour);
+  const std::string text = card(document, "bottom-lam");
+  EXPECT_LE(lines_of(text).size(), 24U);
+  std::smatch found;
+  ASSERT_TRUE(std::regex_search(text, found, std::regex("and (\\d+) more: see the\\s+plan")));
+  const std::regex shown("(resin-a|slow-b) \\d+ g");
+  const auto n = std::distance(std::sregex_iterator(text.begin(), text.end(), shown), {});
+  EXPECT_EQ(n + std::stoi(found[1].str()), 202);
+}
+
 TEST(Card, SaysThatCautionsAreLeftOut) {
   PlanDocument document = sample::plan();
   for (int i = 0; i < 20; ++i) {

@@ -23,7 +23,7 @@ TEST(PlanDiff, SaysWhatChanged) {
             "- assumed rail.medium: 2.5\n"
             "~ assumed loss.left_in_cup: 8 g -> 9 g\n"
             "- notice deck-lam: more than one batch: spreading takes longer than the resin\n"
-            "  allows (27 min, limit 17 min)\n");
+            "  allows - 27 min, limit 17 min\n");
 }
 
 TEST(PlanDiff, SeesPliesAndOrder) {

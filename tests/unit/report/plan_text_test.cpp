@@ -101,6 +101,26 @@ TEST(PlanText, SaysACautionOnceAndPointsBack) {
   EXPECT_LT(text.find("Nitrile gloves"), text.find("on board"));
 }
 
+TEST(PlanText, SaysANoticeOnceAndThenItsNumbers) {
+  PlanDocument document = sample::plan();
+  base::Notice again = document.plan.notices[1];
+  again.subject = "bottom-hotcoat";
+  again.value = 20;
+  document.plan.notices.push_back(again);
+  const std::string text = plan_text(document, System::metric);
+  EXPECT_EQ(count(text, "* more than one batch"), 1U);
+  EXPECT_EQ(count(text, "   * as noted at coat 2 (deck lam): 20 min, limit 17 min\n"), 1U);
+}
+
+TEST(PlanText, LosesNoCautionAndNoNotice) {
+  PlanDocument document = sample::plan();
+  document.plan.cautions.push_back({"a-coat-of-another-plan", "Mind the step."});
+  document.plan.notices.push_back({"x", "something odd", "nobody", {}, {}, ""});
+  const std::string text = plan_text(document, System::metric);
+  EXPECT_EQ(count(text, "! Mind the step.\n"), 1U);
+  EXPECT_EQ(count(text, "* nobody: something odd\n"), 1U);
+}
+
 TEST(PlanText, PutsNoticesWhereTheyBelong) {
   const std::string text = plan_text(sample::plan(), System::us);
   const std::size_t coat_2 = text.find("2. deck lam", text.find("For every coat"));
@@ -118,8 +138,8 @@ TEST(PlanText, PrintsInTheReadersUnits) {
   EXPECT_EQ(count(metric, "193.0 cm long"), 1U);
   EXPECT_EQ(count(us, "planform 10.0 ft²"), 1U);
   EXPECT_EQ(count(metric, "planform 0.93 m²"), 1U);
-  EXPECT_EQ(count(us, "(30 3/4 in, limit 30 in)"), 1U);
-  EXPECT_EQ(count(metric, "(78.1 cm, limit 76.2 cm)"), 1U);
+  EXPECT_EQ(count(us, " - 30 3/4 in, limit 30 in\n"), 1U);
+  EXPECT_EQ(count(metric, " - 78.1 cm, limit 76.2 cm\n"), 1U);
   EXPECT_EQ(count(us, "0.17 mm"), 4U);
   EXPECT_EQ(count(metric, "0.17 mm"), 4U);
   EXPECT_TRUE(std::regex_search(us, std::regex("film.hotcoat +0.18 mm +assumed")));
