@@ -59,7 +59,7 @@ struct Attack {
   const char* trigger;
   const char* sql;
 };
-void PrintTo(const Attack& attack, std::ostream* out) { *out << attack.sql; }
+void PrintTo(const Attack& attack, std::ostream* out) { *out << attack.name; }
 
 const Attack attacks[] = {
     {"DeletesAJob", "job_no_delete", "DELETE FROM job WHERE id = 3"},
@@ -193,7 +193,7 @@ struct BadRow {
   int code;
   const char* sql;
 };
-void PrintTo(const BadRow& row, std::ostream* out) { *out << row.sql; }
+void PrintTo(const BadRow& row, std::ostream* out) { *out << row.name; }
 
 constexpr int check = SQLITE_CONSTRAINT_CHECK;
 constexpr int not_null = SQLITE_CONSTRAINT_NOTNULL;
