@@ -3,14 +3,16 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <vector>
 
+#include "strip.hpp"
 #include "walk.hpp"
 
 namespace wetout::board {
 namespace {
 
 // Along a tail block or a cut nose, half of it.
-Estimate cut_band(const Form& form, const Walk& walk, Face face, Edge edge) {
+Estimate cut_band(const Form& form, const Walk& walk, Face face, double reach, Edge edge) {
   const bool tail = edge == Edge::tail_cut;
   const Closure& end = tail ? form.tail() : form.nose();
   const double x = tail ? 0.0 : form.length();
@@ -28,9 +30,18 @@ Estimate cut_band(const Form& form, const Walk& walk, Face face, Edge edge) {
     probe.value = probe.value * -p.slope;
     return probe;
   };
-  const Panel half{.origin = 0.0, .reach = split};
-  Estimate sum = integrate_branches(small_gauss_kronrod(), half, on_flat);
-  sum += integrate_branches(small_gauss_kronrod(), half, on_rail);
+  // The corner's share of the cut is not farther from the corner than the reach.
+  const double corner = std::max(0.0, 1.0 - reach / end.half_width);
+  const Place place = place_at(frame.e, corner);
+  Estimate sum;
+  const auto piece = [&](double from, double to, const auto& probe) {
+    if (to > from)
+      sum += integrate_branches(small_gauss_kronrod(), {.origin = from, .reach = to - from}, probe);
+  };
+  piece(0.0, place.rail ? split : place.near, on_flat);
+  piece(place.rail ? split : place.near, split, on_flat);
+  piece(0.0, place.rail ? place.near : split, on_rail);
+  piece(place.rail ? place.near : split, split, on_rail);
   return sum * end.half_width;
 }
 
@@ -62,6 +73,22 @@ Estimate notch_band(const Form& form, const Walk& walk, Face face, double from, 
   return sum;
 }
 
+// Near a corner of the outline rays end early; the change must not fall between two points of a
+// long panel. Round ends need no break: their panels crowd towards the tip.
+std::vector<Panel> broken_at_corners(const Form& form, double reach, double from, double to) {
+  std::vector<double> ends = {from};
+  const double tail = form.tail().fold > 1 ? from : reach;
+  const double nose = form.nose().fold > 1 ? to : form.length() - reach;
+  if (tail > from && tail < to) ends.push_back(tail);
+  if (nose > ends.back() && nose < to) ends.push_back(nose);
+  ends.push_back(to);
+  std::vector<Panel> panels;
+  for (std::size_t i = 0; i + 1 < ends.size(); ++i) {
+    for (const Panel& panel : form.panels(ends[i], ends[i + 1])) panels.push_back(panel);
+  }
+  return panels;
+}
+
 // Part of the two ends' edges that lies between the places, both sides.
 double ends_between(const Form& form, double from, double to) {
   double length = 0.0;
@@ -80,12 +107,13 @@ Estimate band_area(const Form& form, Face face, double reach, double from, doubl
   Estimate sum;
   if (reach <= 0.0 || to <= from) return sum;
   const Walk walk(form, face, reach);
-  for (const Panel& panel : form.panels(from, to)) {
+  for (const Panel& panel : broken_at_corners(form, reach, from, to)) {
     sum += integrate_branches(small_gauss_kronrod(), panel,
                               [&](double x) { return walk.from_rail(x); });
   }
-  if (form.tail().cut() && from <= 0.0) sum += cut_band(form, walk, face, Edge::tail_cut);
-  if (form.nose().cut() && to >= form.length()) sum += cut_band(form, walk, face, Edge::nose_cut);
+  if (form.tail().cut() && from <= 0.0) sum += cut_band(form, walk, face, reach, Edge::tail_cut);
+  if (form.nose().cut() && to >= form.length())
+    sum += cut_band(form, walk, face, reach, Edge::nose_cut);
   if (form.tail().notch > 0.0 && from < form.tail().notch)
     sum += notch_band(form, walk, face, from, to);
   return sum * 2.0;

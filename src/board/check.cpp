@@ -25,6 +25,29 @@ constexpr double same_place_m = 1e-6;
 std::string in_mm(double metres) { return fmt::format("{:.5g} mm", metres * 1e3); }
 std::string item(std::string_view list, std::size_t i) { return fmt::format("{}[{}]", list, i); }
 
+base::Problem problem(std::string code, std::string key, std::string message, std::string found,
+                      std::string expected, std::string hint = {}) {
+  base::Problem p;
+  p.code = std::move(code);
+  p.key = std::move(key);
+  p.message = std::move(message);
+  p.found = std::move(found);
+  p.expected = std::move(expected);
+  p.hint = std::move(hint);
+  return p;
+}
+
+// Only where the tail is wider than the board in front of it.
+bool notch_cuts_rail(const Form& form) {
+  const double depth = form.tail().notch;
+  constexpr int places = 64;
+  for (int i = 1; depth > 0.0 && i < places; ++i) {
+    const double x = depth * i / places;
+    if (form.notch(x) > form.half_width(x) + tape_m) return true;
+  }
+  return false;
+}
+
 class Checker {
  public:
   explicit Checker(const Spec& spec) : spec_(spec), length_(spec.length.si()) {}
@@ -42,14 +65,8 @@ class Checker {
  private:
   void add(std::string code, std::string key, std::string message, std::string found = {},
            std::string expected = {}, std::string hint = {}) {
-    base::Problem problem;
-    problem.code = std::move(code);
-    problem.key = std::move(key);
-    problem.message = std::move(message);
-    problem.found = std::move(found);
-    problem.expected = std::move(expected);
-    problem.hint = std::move(hint);
-    problems_.push_back(std::move(problem));
+    problems_.push_back(problem(std::move(code), std::move(key), std::move(message),
+                                std::move(found), std::move(expected), std::move(hint)));
   }
 
   // A length that must be above zero, or may be zero, and of a size that makes sense.
@@ -321,14 +338,15 @@ base::Problems check(const Spec& spec, const Form& form) {
     if (x <= t || form.length() - x <= t) continue;
     const double width = 2.0 * form.half_width(x);
     if (t <= width * (1.0 + 1e-9)) continue;
-    base::Problem problem;
-    problem.code = "board.thicker_than_wide";
-    problem.key = item("thickness", i);
-    problem.message = "the board is thicker than it is wide here";
-    problem.found = in_mm(t);
-    problem.expected = "at most the width, " + in_mm(width);
-    problem.hint = "are width and thickness exchanged?";
-    problems.push_back(std::move(problem));
+    problems.push_back(problem("board.thicker_than_wide", item("thickness", i),
+                               "the board is thicker than it is wide here", in_mm(t),
+                               "at most the width, " + in_mm(width),
+                               "are width and thickness exchanged?"));
+  }
+  if (notch_cuts_rail(form)) {
+    problems.push_back(problem("board.notch", "tail.depth",
+                               "the notch cuts through the outline in front of the tail",
+                               in_mm(form.tail().notch), "a shallower notch"));
   }
   return problems;
 }

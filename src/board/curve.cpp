@@ -13,12 +13,6 @@ double limited(double slope, double chord) {
   return std::abs(slope) > 3.0 * std::abs(chord) ? 3.0 * chord : slope;
 }
 
-// Of the parabola through the first three stations; of the one with the known slope at the other
-// end when there are two.
-double end_slope(double h0, double h1, double chord0, double chord1) {
-  return limited(((2.0 * h0 + h1) * chord0 - h0 * chord1) / (h0 + h1), chord0);
-}
-
 double inner_slope(double h0, double h1, double chord0, double chord1) {
   if (chord0 * chord1 <= 0.0) return 0.0;
   const double parabola = (h1 * chord0 + h0 * chord1) / (h0 + h1);
@@ -34,16 +28,19 @@ std::vector<double> monotone_slopes(std::span<const double> x, std::span<const d
   std::vector<double> slopes(n);
   const auto width = [&](std::size_t i) { return x[i + 1] - x[i]; };
   const auto chord = [&](std::size_t i) { return (v[i + 1] - v[i]) / width(i); };
-  if (n == 2) {
-    const double only = chord(0);
-    slopes[0] = first ? *first : last ? limited(2.0 * only - *last, only) : only;
-    slopes[1] = last ? *last : first ? limited(2.0 * only - *first, only) : only;
-    return slopes;
-  }
   for (std::size_t i = 1; i + 1 < n; ++i)
     slopes[i] = inner_slope(width(i - 1), width(i), chord(i - 1), chord(i));
-  slopes[0] = first ? *first : end_slope(width(0), width(1), chord(0), chord(1));
-  slopes[n - 1] = last ? *last : end_slope(width(n - 2), width(n - 3), chord(n - 2), chord(n - 3));
+  // The end piece is a parabola: with its neighbours when nothing cut the slope next to it back.
+  slopes[n - 1] = last.value_or(chord(n - 2));
+  if (n == 2 && !first && !last) {
+    slopes[0] = chord(0);
+    return slopes;
+  }
+  const auto end = [&](double chord_there, double neighbour) {
+    return limited(2.0 * chord_there - neighbour, chord_there);
+  };
+  slopes[0] = first ? *first : end(chord(0), slopes[1]);
+  if (!last) slopes[n - 1] = end(chord(n - 2), slopes[n - 2]);
   return slopes;
 }
 

@@ -20,7 +20,8 @@ struct Jet {
 
 /// Slopes at stations x (rising) of values v: that of the parabola through a station and its
 /// neighbours, cut back to what keeps the cubic monotone (Fritsch and Carlson 1980; the limit of
-/// three times the smaller chord slope). A slope at either end may be prescribed.
+/// three times the smaller chord slope). The end pieces are parabolas; a slope at either end may be
+/// prescribed instead.
 std::vector<double> monotone_slopes(std::span<const double> x, std::span<const double> v,
                                     std::optional<double> first = std::nullopt,
                                     std::optional<double> last = std::nullopt);

@@ -1,7 +1,7 @@
 // The shape of a checked board as functions of x: outline, thickness, rocker, rail.
 #pragma once
 
-#include <limits>
+#include <cmath>
 #include <optional>
 #include <vector>
 
@@ -55,7 +55,10 @@ class Form {
   [[nodiscard]] const Closure& tail() const { return tail_; }
   [[nodiscard]] const Closure& nose() const { return nose_; }
 
-  [[nodiscard]] double half_width(double x) const { return width_.value(x); }
+  [[nodiscard]] double half_width(double x) const {
+    if (x <= 0.0) return tail_.half_width;
+    return x < length_ ? std::fmax(0.0, width_.value(x)) : nose_.half_width;
+  }
   [[nodiscard]] Jet outline(double x) const { return width_.at(x); }
   [[nodiscard]] double thickness(double x) const { return thickness_.value(x); }
   [[nodiscard]] double rocker(double x) const { return rocker_jet(x).value; }

@@ -106,7 +106,7 @@ Measured Hull::patch_area(const Patch& patch) const {
 
 base::Result<Measured> Hull::band_area(Face face, Length reach, Length from, Length to) const {
   if (!std::isfinite(reach.si()) || reach < Length{}) {
-    return base::fail({.code = "board.lap_negative",
+    return base::fail({.code = "board.lap_not_a_length",
                        .message = "the lap is not a length",
                        .key = "lap",
                        .expected = "zero or more, such as \"2 in\""});

@@ -9,11 +9,40 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 
+// By the tip of an ellipse the nearest circles touch everywhere at once: a tie is no partner.
+constexpr double tie = 1e-4;
+
 // Radius of the circle about start + radius * inward through `start` and `other`.
 double radius(Vec start, Vec inward, Vec other) {
   const Vec to = other - start;
   const double ahead = dot(inward, to);
   return ahead > 0.0 ? dot(to, to) / (2.0 * ahead) : never;
+}
+
+// Smallest radius over x in [low, high], where it has one minimum, by golden sections.
+template <class F>
+double least_between(double low, double high, int steps, F&& radius_at) {
+  constexpr double golden = 0.6180339887498949;
+  double left = high - golden * (high - low);
+  double right = low + golden * (high - low);
+  double at_left = radius_at(left);
+  double at_right = radius_at(right);
+  for (int i = 0; i < steps; ++i) {
+    if (at_left < at_right) {
+      high = right;
+      right = left;
+      at_right = at_left;
+      left = high - golden * (high - low);
+      at_left = radius_at(left);
+    } else {
+      low = left;
+      left = right;
+      at_left = at_right;
+      right = low + golden * (high - low);
+      at_right = radius_at(right);
+    }
+  }
+  return std::min(at_left, at_right);
 }
 
 }  // namespace
@@ -58,25 +87,28 @@ Medial::End Medial::end(Edge edge, Vec start, Vec inward, double limit) const {
       offer(radius(start, inward, corner), 4);
     }
   }
-  rail(edge, start, inward, best);
+  if (edge == Edge::rail) {
+    rail_to_rail(start, inward, best);
+  } else {
+    rail_from_cut(start, inward, best);
+  }
   return best;
 }
 
-void Medial::rail(Edge edge, Vec start, Vec inward, End& end) const {
+// Another place of the rail itself: only where it bends as sharply as a corner.
+void Medial::rail_to_rail(Vec start, Vec inward, End& end) const {
   // The touching circle has a radius of at most end.distance, so the place is within twice that.
   const double window = 2.0 * end.distance;
   auto it = std::lower_bound(samples_.begin(), samples_.end(), start.x - window,
                              [](Vec a, double x) { return a.x < x; });
   if (it != samples_.begin()) --it;
-  const double too_near = edge == Edge::rail ? 1e-6 * form_.length() : 0.0;
+  const double too_near = 1e-6 * form_.length();
   const auto at = [&](Vec other) {
     const Vec to = other - start;
     if (dot(to, to) <= too_near * too_near) return never;
     return radius(start, inward, other);
   };
   auto best = samples_.end();
-  // By the tip of an ellipse the nearest circles touch everywhere at once: a tie is no partner.
-  constexpr double tie = 1e-4;
   double least = end.distance * (1.0 - tie);
   for (; it != samples_.end(); ++it) {
     if (const double r = at(*it); r < least) {
@@ -86,30 +118,38 @@ void Medial::rail(Edge edge, Vec start, Vec inward, End& end) const {
     if (it->x > start.x + window) break;
   }
   if (best == samples_.end()) return;
-  double low = best == samples_.begin() ? best->x : std::prev(best)->x;
-  double high = std::next(best) == samples_.end() ? best->x : std::next(best)->x;
-  constexpr double golden = 0.6180339887498949;
-  const auto on_curve = [&](double x) { return at({x, form_.half_width(x)}); };
-  double left = high - golden * (high - low);
-  double right = low + golden * (high - low);
-  double at_left = on_curve(left);
-  double at_right = on_curve(right);
-  for (int i = 0; i < 20 && high - low > 1e-7 * form_.length(); ++i) {
-    if (at_left < at_right) {
-      high = right;
-      right = left;
-      at_right = at_left;
-      left = high - golden * (high - low);
-      at_left = on_curve(left);
-    } else {
-      low = left;
-      left = right;
-      at_left = at_right;
-      right = low + golden * (high - low);
-      at_right = on_curve(right);
+  const double low = best == samples_.begin() ? best->x : std::prev(best)->x;
+  const double high = std::next(best) == samples_.end() ? best->x : std::next(best)->x;
+  const double refined = least_between(low, high, 20, [&](double x) {
+    return at({x, form_.half_width(x)});
+  });
+  end = {std::min(least, refined), 5};
+}
+
+// The rail as seen from a straight cut.
+void Medial::rail_from_cut(Vec start, Vec inward, End& end) const {
+  const Vec centre = start + inward * end.distance;
+  const double low = std::max(0.0, centre.x - end.distance);
+  const double high = std::min(form_.length(), centre.x + end.distance);
+  // The outline rises to one wide point and falls, so that it is lowest at an end of the window.
+  const double lowest = std::min(form_.half_width(low), form_.half_width(high));
+  if (centre.y + end.distance < lowest) return;
+  const auto at = [&](double x) { return radius(start, inward, {x, form_.half_width(x)}); };
+  constexpr int places = 12;
+  int best = 0;
+  double least = never;
+  for (int i = 0; i <= places; ++i) {
+    const double r = at(low + (high - low) * i / places);
+    if (r < least) {
+      least = r;
+      best = i;
     }
   }
-  end = {std::min({least, at_left, at_right}), 5};
+  const double step = (high - low) / places;
+  const double refined = least_between(low + step * std::max(0, best - 1),
+                                       low + step * std::min(places, best + 1), 14, at);
+  least = std::min(least, refined);
+  if (least < end.distance) end = {least, 5};
 }
 
 }  // namespace wetout::board

@@ -34,7 +34,8 @@ class Medial {
   [[nodiscard]] End end(Edge edge, Vec start, Vec inward, double limit) const;
 
  private:
-  void rail(Edge edge, Vec start, Vec inward, End& end) const;
+  void rail_to_rail(Vec start, Vec inward, End& end) const;
+  void rail_from_cut(Vec start, Vec inward, End& end) const;
 
   const Form& form_;
   std::vector<Vec> samples_;  // of the rail, by x
