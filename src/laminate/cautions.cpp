@@ -2,26 +2,28 @@
 // They defer to the product's safety data sheet, local rules and licensed practice.
 #include <algorithm>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "parts_of_plan.hpp"
 
 namespace wetout::laminate {
 
+std::vector<std::string> mixing_cautions() {
+  return {"Safety data sheets, local rules and licensed practice come first.",
+          "Nitrile gloves, sleeves and eye protection; fresh air. Uncured epoxy and hardener burn "
+          "and can sensitise for life. Never solvent on skin: wipe, then soap and water.",
+          "A cup left standing gets hot, smokes and can burn: never on foam, never in a bin. "
+          "Spread it out, or carry it outside onto something that cannot burn. Mix nothing you "
+          "cannot use before you leave."};
+}
+
 std::vector<Caution> cautions_of(const PlanInput& input) {
   std::vector<Caution> cautions;
   const auto say = [&](std::string step, std::string text) {
     cautions.push_back({std::move(step), std::move(text)});
   };
-  say("all",
-      "The safety data sheets of your products, local rules and licensed practice come first.");
-  say("all",
-      "Nitrile gloves, sleeves and eye protection; fresh air. Uncured epoxy and hardener burn and "
-      "can sensitise for life. Never solvent on skin: wipe, then soap and water.");
-  say("all",
-      "A cup left standing gets hot, smokes and can burn: never on foam, never in a bin. Spread "
-      "it out, or carry it outside onto something that cannot burn. Mix nothing you cannot use "
-      "before you leave.");
+  for (std::string& text : mixing_cautions()) say("all", std::move(text));
   say("all", "Heaters: ventilate, never unattended, no open flame or glowing element near vapour.");
   const bool polystyrene = input.board.foam != board::Foam::pu;
   say("all",

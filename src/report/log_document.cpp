@@ -22,16 +22,25 @@ struct Fields<LogDocument> {
     v("sound", log.sound);
     v("faults", log.faults);
     v("copy", log.copy);
+    v("kept", log.kept);
   }
 };
+
+namespace {
+
+std::string counted(int n, const char* what) {
+  return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
+}
+
+}  // namespace
 
 std::string to_json(const LogDocument& document) { return document_json(log_format, document); }
 
 std::string to_text(const LogDocument& document) {
   layout::Page page;
   page.verbatim("log        " + layout::plain(document.path));
-  page.item("holds      ", fmt::format("{} jobs, {} plans, {} documents", document.jobs,
-                                       document.plans, document.documents));
+  page.item("holds      ", counted(document.jobs, "job") + ", " + counted(document.plans, "plan") +
+                               ", " + counted(document.documents, "document"));
   page.item("size       ",
             fmt::format("{} bytes, tables of version {}", document.size_bytes, document.schema));
   if (document.sound) page.item("checked    ", *document.sound ? "sound" : "damaged");
@@ -40,6 +49,7 @@ std::string to_text(const LogDocument& document) {
     page.verbatim((document.action == "restore" ? "taken from " : "copied to  ") +
                   layout::plain(*document.copy));
   }
+  if (document.kept) page.verbatim("kept as    " + layout::plain(*document.kept));
   return page.text();
 }
 

@@ -49,8 +49,8 @@ base::Result<std::size_t> find_coat(const PlanDocument& document, std::string_vi
   }
   base::Problem problem{
       .code = found.empty() ? "coat.unknown" : "coat.ambiguous",
-      .message = found.empty() ? fmt::format("The plan of {} has no such coat.", document.job.id)
-                               : std::string("More than one coat begins like that."),
+      .message = found.empty() ? fmt::format("the plan of {} has no such coat", document.job.id)
+                               : std::string("more than one coat begins like that"),
       .found = std::string(wanted),
       .expected = "one of: " + joined(choices, ", ")};
   if (found.empty()) {
@@ -88,7 +88,7 @@ base::Result<MixDocument> mix_document(const PlanDocument& document, std::string
   }
   if (batch && mix.batches.empty()) {
     return base::fail({.code = "batch.unknown",
-                       .message = fmt::format("Coat {} has no such batch.", need.id),
+                       .message = fmt::format("coat {} has no such batch", need.id),
                        .found = std::to_string(*batch),
                        .expected = need.batches.empty() ? "no batch: nothing is mixed for it"
                                                         : fmt::format("1 to {}", mix.batch_count)});

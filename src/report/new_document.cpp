@@ -18,6 +18,7 @@ struct Fields<NewDocument> {
     v("program", document.program);
     v("made", document.made);
     v("files", document.files);
+    v("written", document.written);
     v("next", document.next);
   }
 };
@@ -27,7 +28,8 @@ std::string to_json(const NewDocument& document) { return document_json(new_form
 std::string to_text(const NewDocument& document) {
   layout::Page page;
   for (const NewFile& file : document.files) {
-    page.verbatim("wrote " + layout::plain(file.name) + " (" + layout::plain(file.role) + ")");
+    page.verbatim((document.written ? "wrote " : "would write ") + layout::plain(file.name) + " (" +
+                  layout::plain(file.role) + ")");
   }
   page.verbatim("next: " + layout::plain(document.next));
   return page.text();

@@ -103,10 +103,16 @@ std::vector<units::Milligrams> printed_parts(const std::vector<units::Milligrams
 }
 
 std::string notice_values(const base::Notice& notice, System system) {
-  std::string out;
-  if (notice.value) out = layout::whole(quantity(*notice.value, notice.unit, system));
-  if (notice.value && notice.limit) out += ", ";
-  if (notice.limit) out += layout::whole("limit " + quantity(*notice.limit, notice.unit, system));
+  std::string value = notice.value ? quantity(*notice.value, notice.unit, system) : "";
+  std::string limit = notice.limit ? quantity(*notice.limit, notice.unit, system) : "";
+  // "12 min, limit 12 min" would say nothing.
+  if (!value.empty() && value == limit && *notice.value != *notice.limit && notice.unit == "min") {
+    value = units::print_number(*notice.value, 1) + " min";
+    limit = units::print_number(*notice.limit, 1) + " min";
+  }
+  std::string out = value.empty() ? "" : layout::whole(value);
+  if (!value.empty() && !limit.empty()) out += ", ";
+  if (!limit.empty()) out += layout::whole("limit " + limit);
   return out;
 }
 

@@ -89,6 +89,7 @@ base::Result<report::NewDocument> new_files(const Workshop& workshop,
   auto written = files::write_starter(folder, workshop.dry_run);
   if (!written) return tl::unexpected(written.error());
   document.files = {{"shop", written->shop.string()}, {"job", written->job.string()}};
+  document.written = !workshop.dry_run;
   document.next = "wetout plan " + written->job.string();
   return document;
 }
@@ -134,6 +135,12 @@ base::Result<report::LogDocument> log_restore(const Workshop& workshop,
                                               const std::filesystem::path& from) {
   auto document = log_document(workshop, "restore");
   if (!document) return document;
+  if (!joblog::Log::exists(from)) {
+    return base::fail({.code = "file.missing",
+                       .message = "there is no such file",
+                       .file = from.string(),
+                       .hint = "name a copy made by \"wetout log backup FILE\""});
+  }
   if (workshop.dry_run) {
     for (const joblog::Finding& finding : joblog::check(from)) {
       document->faults.push_back(finding.text);
@@ -144,7 +151,8 @@ base::Result<report::LogDocument> log_restore(const Workshop& workshop,
   }
   auto restored = joblog::restore(from, workshop.log);
   if (!restored) return tl::unexpected(restored.error());
-  if (restored->kept) document->copy = restored->kept->string();
+  document->copy = from.string();
+  if (restored->kept) document->kept = restored->kept->string();
   document->sound = true;
   fill(*document, joblog::Log::open(workshop.log).info());
   return document;

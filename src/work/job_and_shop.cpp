@@ -11,12 +11,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// As short as it can be named from where the user stands.
-fs::path shown(const Workshop& workshop, const fs::path& absolute) {
-  const fs::path near = absolute.lexically_relative(workshop.here);
-  return near.empty() || *near.begin() == ".." ? absolute : near;
-}
-
 bool of_shop(std::string_view key) {
   for (const std::string_view table : {"resin[", "cloth[", "material[", "cup[", "shop."}) {
     if (key.substr(0, table.size()) == table) return true;
@@ -31,6 +25,11 @@ void append_number(std::string& text, std::string_view key, double value) {
 }
 
 }  // namespace
+
+fs::path shown(const Workshop& workshop, const fs::path& absolute) {
+  const fs::path near = absolute.lexically_relative(workshop.here);
+  return near.empty() || *near.begin() == ".." ? absolute : near;
+}
 
 base::Result<fs::path> find_shop(const Workshop& workshop, const fs::path& beside) {
   if (workshop.shop) return *workshop.shop;

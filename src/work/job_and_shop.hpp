@@ -23,6 +23,9 @@ struct JobAndShop {
 base::Result<std::filesystem::path> find_shop(const Workshop& workshop,
                                               const std::filesystem::path& beside);
 
+/// As short as a path can be named from where the user stands.
+std::filesystem::path shown(const Workshop& workshop, const std::filesystem::path& absolute);
+
 /// Reads both; problems of both are reported together.
 base::Result<JobAndShop> read_job_and_shop(const Workshop& workshop,
                                            const std::filesystem::path& job);

@@ -20,7 +20,7 @@ base::Result<report::JobsDocument> list_of(const Workshop& workshop, const joblo
   if (!now) return tl::unexpected(now.error());
   document.made = utc(*now);
   if (log == nullptr) return document;
-  for (const joblog::JobRow& job : log->jobs(true)) {
+  for (const joblog::JobRow& job : log->jobs()) {
     report::JobLine line{.id = job.slug,
                          .name = job.name,
                          .created = utc(job.created),

@@ -55,9 +55,9 @@ base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& r
   // Only to say that it changed: a file that has gone is no trouble.
   if (const auto today = files::read_shop(stored->shop_name);
       today && today->source.text != stored->shop_text) {
-    workshop.sink(base::Level::warn, stored->shop_name + " has changed since revision " +
-                                         std::to_string(stored->document.job.revision) +
-                                         "; the one stored with the plan is used");
+    workshop.sink(base::Level::warn, shown(workshop, stored->shop_name).string() +
+                                         " has changed since; used is that of revision " +
+                                         std::to_string(stored->document.job.revision));
   }
   const MixingChoices& day = request.choices;
   if (day.air || day.resin_temp || day.cup) {
@@ -179,6 +179,7 @@ base::Result<MixCard> mix_free(const Workshop& workshop, const MixFreeRequest& r
   card.document.program = program();
   card.document.made = time::rfc3339(*now, *zone);
   card.document.resin = *resin;
+  card.document.cautions = laminate::mixing_cautions();
   if (auto put = put_mass(shop->shop,
                           {.resin = *resin,
                            .mass = request.mass,

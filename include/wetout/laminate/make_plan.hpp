@@ -36,6 +36,9 @@ base::Problems check(const PlanInput& input);
 /// mix = A + B + additives = kept + losses + margin + rounding.
 base::Result<Plan> make_plan(const PlanInput& input, const Defaults& values = defaults());
 
+/// What to beware of whenever resin is mixed, most urgent first.
+std::vector<std::string> mixing_cautions();
+
 /// One batch of any mass at a resin's ratio: for whoever runs short in the middle of a coat.
 /// `mass` is A + B + additives; the scale's step may raise it.
 struct LooseMix {

@@ -17,7 +17,8 @@ struct NewDocument {
   std::string program;
   std::string made;
   std::vector<NewFile> files;
-  std::string next;  ///< the command to try now
+  bool written = true;  ///< false for a dry run
+  std::string next;     ///< the command to try now
 };
 
 /// One line; docs/formats/new.schema.json.
