@@ -7,25 +7,25 @@
 #include <vector>
 
 #include "wetout/base/problem.hpp"
+#include "wetout/board/defaults.hpp"
 #include "wetout/board/spec.hpp"
 #include "wetout/laminate/coat.hpp"
 #include "wetout/laminate/plan.hpp"
 
 namespace wetout::files {
 
-/// Where a key stands in a file, for problems found later than reading.
-struct Where {
-  int line = 0;
-  int column = 0;
-  std::string source_line;
-  std::string found;  ///< the value as written
-};
-
-/// A file as read: its text and where its keys stand ("board.width.nose12", "coat[2].ply[0].cloth").
+/// A file as read. Where its keys stand is not kept: locate() reads the text again, for problems
+/// are rare and files may hold a hundred thousand keys.
 struct Source {
   std::string name;  ///< as the user named it
-  std::string text;
-  std::map<std::string, Where> keys;
+  std::string text;  ///< byte for byte
+  /// First words of the keys that this kind of file has: "board", "coat".
+  std::vector<std::string> tables = {};
+  /// Keys of the data structs that are written elsewhere in the file: "board.wide_point" is
+  /// "board.width.wide_point", and the members of "board.width" are "board.width.tail",
+  /// "board.width.tail12", ... or "board.station[0].width", ...
+  std::map<std::string, std::string> aliases = {};
+  std::map<std::string, std::vector<std::string>> members = {};
 };
 
 struct JobFile {
@@ -36,14 +36,19 @@ struct JobFile {
   std::vector<laminate::Assumption> assumed;
 };
 
-/// Reads and checks a job file. Everything wrong in it is reported at once, a syntax error alone.
-/// Files above 4 MiB, folders, binary and empty files are refused, each with its own code "file.*".
-base::Result<JobFile> read_job(const std::filesystem::path& path);
+/// Reads and checks a job file. Everything wrong in it is reported at once (above 1000 problems
+/// the first ones), in the order of the file; a syntax error alone. Files above 4 MiB, folders,
+/// binary and empty files are refused, each with its own code "file.*".
+base::Result<JobFile> read_job(const std::filesystem::path& path,
+                               const board::Defaults& defaults = board::defaults());
 /// The same from text; `name` is used in messages.
-base::Result<JobFile> parse_job(std::string text, std::string name);
+base::Result<JobFile> parse_job(std::string text, std::string name,
+                                const board::Defaults& defaults = board::defaults());
 
-/// Adds file, line, column and the written value to problems whose `key` stands in the file; a key
-/// that is missing takes the place of the nearest table above it.
+/// Adds file, line, column, source line and the written value to problems whose `key` belongs to
+/// this file ("coat[3].ply[1].cloth", "board.width[2]"), and turns the key into the one the file
+/// uses. A key that is missing takes the place of the nearest table above it. Problems that have a
+/// place already, no key, or a key of another kind of file stay as they are.
 base::Problems locate(base::Problems problems, const Source& source);
 
 }  // namespace wetout::files

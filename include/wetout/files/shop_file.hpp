@@ -2,27 +2,29 @@
 #pragma once
 
 #include <filesystem>
-#include <optional>
 #include <string>
-#include <vector>
 
+#include "wetout/base/notice.hpp"
 #include "wetout/base/problem.hpp"
 #include "wetout/files/job_file.hpp"
 #include "wetout/laminate/shop.hpp"
-#include "wetout/time/zone.hpp"
 #include "wetout/units/print.hpp"
 
 namespace wetout::files {
 
-/// Everything the file may say. Keys that only later parts of a plan use (room, hours, people,
-/// resources, weather) are read and checked here and kept as they were checked.
+/// Keys that planning does not use (weather, room, hours, people, resources, costs) are checked
+/// like the others and then dropped.
 struct ShopFile {
   Source source;
-  std::string time_zone;  ///< IANA name
+  std::string time_zone;  ///< IANA name, known to this computer
   units::System units = units::System::us;
   laminate::Shop shop;
+  /// Worth knowing, though the file can be used: "resin.parts_differ".
+  base::Notices notices;
 };
 
+/// Reads and checks a shop file; refuses the same files as read_job(). Throws std::runtime_error
+/// when the computer has no zone database.
 base::Result<ShopFile> read_shop(const std::filesystem::path& path);
 base::Result<ShopFile> parse_shop(std::string text, std::string name);
 
