@@ -1,7 +1,5 @@
 #include "completion.hpp"
 
-#include "wetout/base/check.hpp"
-
 namespace wetout::cli {
 namespace {
 
@@ -49,8 +47,15 @@ std::string_view names_kind(Completes completes) {
 }
 
 std::string in_quotes(std::string_view text) {
-  base::promise(text.find('\'') == std::string_view::npos, "a quote in a text for the shells");
-  return '\'' + std::string(text) + '\'';
+  std::string out = "'";
+  for (const char c : text) {
+    if (c == '\'') {
+      out += "'\\''";
+    } else {
+      out += c;
+    }
+  }
+  return out + '\'';
 }
 
 }  // namespace wetout::cli

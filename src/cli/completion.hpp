@@ -30,8 +30,7 @@ std::vector<Place> places(const Program& program);
 /// "jobs", as complete-words calls what it lists; empty for what is not a list of names.
 std::string_view names_kind(Completes completes);
 
-/// `text` in single quotes, as every shell here reads it; our texts hold no single quote
-/// (a test sees to that).
+/// `text` in single quotes, as every shell here reads it.
 std::string in_quotes(std::string_view text);
 
 }  // namespace wetout::cli

@@ -110,6 +110,7 @@ std::string positionals_table(const Program& program) {
 
 constexpr std::string_view logic = R"shell(# Sets COMPREPLY for $current from a kind of value.
 _wetout_offer() {
+  (($# > 0)) || return 0
   local kind=$1
   shift
   case $kind in

@@ -88,7 +88,8 @@ std::string function_of(const Place& place) {
   }
   out += "  local -a parts=(\n" + described(place.command->subcommands, "    ") + "  )\n";
   out +=
-      "  _arguments -s -S -C : \"${_wetout_globals[@]}\" '1:part:->part' '*::argument:->rest' \\\n"
+      "  _arguments -s -S -C -A '-*' : \"${_wetout_globals[@]}\" '1:part:->part' "
+      "'*::argument:->rest' \\\n"
       "    && return\n"
       "  _wetout_keep\n"
       "  case $state in\n"
@@ -106,7 +107,8 @@ constexpr std::string_view before_commands =
 _wetout_keep() {
   local option
   for option in --log --shop; do
-    (( $+opt_args[$option] )) && _wetout_from+=($option ${(Q)opt_args[$option]})
+    # A part of a command sees what the whole has seen already.
+    (( $+opt_args[$option] && ! $_wetout_from[(Ie)$option] )) && _wetout_from+=($option ${(Q)opt_args[$option]})
   done
 }
 
@@ -125,7 +127,7 @@ constexpr std::string_view after_commands = R"shell(_wetout() {
   local curcontext=$curcontext state state_descr _wetout_program=$words[1]
   local -a line _wetout_from
   typeset -A opt_args
-  _arguments -s -S -C : "${_wetout_globals[@]}" '1:command:->command' '*::argument:->rest' \
+  _arguments -s -S -C -A '-*' : "${_wetout_globals[@]}" '1:command:->command' '*::argument:->rest' \
     && return
   _wetout_keep
   case $state in

@@ -31,6 +31,7 @@ void prepare_process() {
     }
   }
   std::signal(SIGPIPE, SIG_IGN);
+  std::signal(SIGXFSZ, SIG_IGN);  // a file size limit is an error to report, not a death
   // One that was told to ignore interrupts (nohup, a background job) goes on ignoring them.
   if (std::signal(SIGINT, on_interrupt) == SIG_IGN) std::signal(SIGINT, SIG_IGN);
 }

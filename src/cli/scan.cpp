@@ -61,6 +61,8 @@ class Scanner {
         if (option == nullptr) continue;
         if (i + 1 == args.size() || looks_like_known(args[i + 1])) {
           value_missing(*option, i + 1 == args.size() ? nullptr : &args[i + 1]);
+          // What is no option either was meant as the value.
+          if (i + 1 < args.size() && args[i + 1] != "--" && !is_option(args[i + 1])) ++i;
         } else {
           out_.rest.push_back(args[++i]);
         }
@@ -119,6 +121,10 @@ class Scanner {
            (looks_like_option(text) && std::all_of(text.begin() + 1, text.end(), [&](char letter) {
               return by_name(globals_, std::string{'-', letter}) != nullptr;
             }));
+  }
+
+  bool is_option(const std::string& text) const {
+    return !text.starts_with("--") || by_name(known_, text.substr(0, text.find('='))) != nullptr;
   }
 
   bool take_word(const std::string& word) {

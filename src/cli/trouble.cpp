@@ -8,6 +8,16 @@
 
 namespace wetout::cli {
 
+namespace {
+
+// A broken promise says so itself, the standard library does not.
+std::string bug(const std::string& what) {
+  const std::string words = "bug in wetout: ";
+  return "this is a " + (what.starts_with(words) ? what : words + what);
+}
+
+}  // namespace
+
 base::Problem trouble(const std::exception_ptr& thrown) {
   base::Problem problem;
   try {
@@ -18,7 +28,7 @@ base::Problem trouble(const std::exception_ptr& thrown) {
     problem.hint = error.hint();
   } catch (const std::logic_error& error) {
     problem.code = "bug";
-    problem.message = std::string("this is a bug in wetout: ") + error.what();
+    problem.message = bug(error.what());
     problem.hint = "please report it with the command and the files that it was given";
   } catch (const std::bad_alloc&) {
     problem.code = "memory";
@@ -28,7 +38,7 @@ base::Problem trouble(const std::exception_ptr& thrown) {
     problem.message = error.what();
   } catch (...) {
     problem.code = "bug";
-    problem.message = "this is a bug in wetout: something unknown was thrown";
+    problem.message = bug("something unknown was thrown");
   }
   return problem;
 }
