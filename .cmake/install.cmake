@@ -1,7 +1,7 @@
 # cmake --install: library, headers, package files and the program.
 set(installed wetout)
 foreach(module IN LISTS WETOUT_MODULES)
-  if(NOT module STREQUAL cli)
+  if(TARGET wetout_${module} AND NOT module STREQUAL cli)
     list(APPEND installed wetout_${module})
   endif()
 endforeach()
