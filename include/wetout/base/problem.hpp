@@ -15,8 +15,8 @@ struct Problem {
   std::string code = {};         ///< stable word for programs, e.g. "unit.wrong"
   std::string message = {};      ///< one sentence for people
   std::string file = {};         ///< as the user named it
-  int line = 0;             ///< from 1
-  int column = 0;           ///< from 1, in characters
+  int line = 0;                  ///< from 1
+  int column = 0;                ///< from 1, in characters
   std::string key = {};          ///< e.g. "board.width.nose12"
   std::string found = {};        ///< what stands there
   std::string expected = {};     ///< what should stand there, with an example
