@@ -93,8 +93,7 @@ base::Result<int> read_count(std::string_view text) {
 std::string expected(const Argument& argument) {
   switch (argument.reads) {
     case Reads::text:
-      return argument.kind == ArgumentKind::positional ? std::string(argument.help)
-                                                       : std::string(argument.value);
+      return std::string(argument.help);
     case Reads::temperature:
       return "a temperature with its unit, e.g. 22C or 72F";
     case Reads::mass:

@@ -197,6 +197,20 @@ class Scanner {
     faults_.push_back(std::move(problem));
   }
 
+  // The first command that has such an option, "jobs show"; empty when none has.
+  static std::string owner_of(const std::string& name, const std::vector<Command>& among,
+                              const std::string& before) {
+    for (const Command& command : among) {
+      const std::string words = before + std::string(command.name);
+      for (const Argument& argument : command.arguments) {
+        if (argument.name == name && !command.hidden) return words;
+      }
+      const std::string inner = owner_of(name, command.subcommands, words + ' ');
+      if (!inner.empty()) return inner;
+    }
+    return "";
+  }
+
   void unknown_option(const std::string& name, const std::vector<const Argument*>& own) {
     base::Problem problem;
     problem.code = "option.unknown";
@@ -204,7 +218,8 @@ class Scanner {
     problem.found = base::shown(name);
     const std::string command = out_.path.empty() ? "" : std::string(out_.path.front());
     problem.message = "there is no option " + quote(name);
-    problem.hint = did_you_mean(name, names_of(own));
+    const std::string owner = owner_of(name, program_.commands, "");
+    problem.hint = owner.empty() ? did_you_mean(name, names_of(own)) : "it is one of " + owner;
     if (!command.empty()) {
       problem.message = command + " has no option " + quote(name);
       if (problem.hint.empty()) problem.hint = "see its options: wetout help " + command;

@@ -161,6 +161,8 @@ TEST(Parse, UnknownOptionsAreToldWithTheNearest) {
   EXPECT_EQ(problem({"plan", "a", "--xyz=3"}), "option.unknown --xyz");
   // An option of another command is none of this one.
   EXPECT_EQ(problem({"plan", "a", "--batch", "2"}), "option.unknown --batch");
+  EXPECT_EQ(problems({"plan", "a", "--batch", "2"})[0].hint, "it is one of mix");
+  EXPECT_EQ(problems({"jobs", "--revision", "2"})[0].hint, "it is one of jobs show");
   EXPECT_EQ(problem({"--batch", "2", "plan", "a"}), "option.unknown --batch");
   EXPECT_EQ(problems({"plan", "a", "--xx", "--yy"}).size(), 2U);
   EXPECT_EQ(problem({"plan", "a", "--batch", "--batch"}), "option.unknown --batch");
