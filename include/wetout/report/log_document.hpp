@@ -24,7 +24,7 @@ struct LogDocument {
   std::optional<bool> sound;        ///< nothing when the pages were not checked
   std::vector<std::string> faults;  ///< what the check found
   std::optional<std::string> copy;  ///< the other file of a backup or restore
-  std::optional<std::string> kept;  ///< where the log that was there before a restore is now
+  std::optional<std::string> kept = {};  ///< where the log that was there before a restore is now
 };
 
 /// One line; docs/formats/log.schema.json.
