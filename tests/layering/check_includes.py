@@ -26,14 +26,14 @@ ALLOWED = {
 
 # Library header (a beginning) -> where it may be included.
 LIBRARIES = {
-    "SQLiteCpp/": "src/joblog/",
-    "sqlite3.h": "src/joblog/",
-    "CLI/": "src/cli/parse.cpp",
-    "toml++/": "src/files/",
-    "date/": "src/time/",
+    "SQLiteCpp/": ("src/joblog/",),
+    "sqlite3.h": ("src/joblog/",),
+    "CLI/": ("src/cli/parse.cpp",),
+    "toml++/": ("src/files/",),
+    "date/": ("src/time/",),
     "nlohmann/": ("src/report/", "src/climate/"),
-    "boost/": "src/",
-    "fmt/": "src/",
+    "boost/": ("src/",),
+    "fmt/": ("src/",),
 }
 
 # Only here may the clock, the environment, the current folder be read, or anything be printed.
@@ -76,7 +76,7 @@ def violations(root: pathlib.Path):
                     yield f"{path}:{number}: not a public header: {header}"
             for library, home in LIBRARIES.items():
                 if header.startswith(library) and not str(path).startswith(home):
-                    yield f"{path}:{number}: {header} lives in {home}"
+                    yield f"{path}:{number}: {header} lives in {' and '.join(home)}"
 
 
 def main() -> int:

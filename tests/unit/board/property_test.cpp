@@ -80,10 +80,11 @@ RC_GTEST_PROP(AnyBoard, HasFourTimesTheAreaAtTwiceTheSize, ()) {
   same(whole_band(large, Face::deck, k * 0.05), k * k * whole_band(small, Face::deck, 0.05), 1e-6);
 }
 
+// Any one width. Volume is left out: as with a batten, a wider tail pulls the curve in a hair
+// farther up, where the board is thicker.
 RC_GTEST_PROP(AnyBoard, IsNeverSmallerForMoreWidth, ()) {
   MeasuringPoints p = any_points();
   const Surfaces a = hull_of(spec_of(p)).surfaces();
-  const double band = whole_band(hull_of(spec_of(p)), Face::bottom, 0.05);
   switch (*rc::gen::inRange(0, 4)) {
     case 0:
       p.wide *= between(1.0, 1.1);
@@ -95,6 +96,8 @@ RC_GTEST_PROP(AnyBoard, IsNeverSmallerForMoreWidth, ()) {
       p.tail12 = std::min(0.95 * p.wide, p.tail12 * between(1.0, 1.1));
       break;
     default:
+      // Between wider prongs lies a wider notch.
+      RC_PRE(p.tail_shape != EndShape::swallow);
       p.tail = std::min(0.95 * p.tail12, p.tail * between(1.0, 1.1));
       break;
   }
@@ -104,8 +107,22 @@ RC_GTEST_PROP(AnyBoard, IsNeverSmallerForMoreWidth, ()) {
   RC_ASSERT(b.planform.area.si() >= a.planform.area.si() * rounding);
   RC_ASSERT(b.deck.area.si() >= a.deck.area.si() * rounding);
   RC_ASSERT(b.bottom.area.si() >= a.bottom.area.si() * rounding);
-  RC_ASSERT(b.volume.si() >= a.volume.si() * rounding);
-  (void)band;
+}
+
+RC_GTEST_PROP(AnyBoard, GrowsWithAllItsWidths, ()) {
+  MeasuringPoints p = any_points();
+  const Surfaces a = hull_of(spec_of(p)).surfaces();
+  const double band = whole_band(hull_of(spec_of(p)), Face::bottom, 0.05);
+  const double k = between(1.001, 1.2);
+  for (double* width : {&p.tail, &p.tail12, &p.wide, &p.nose12}) *width *= k;
+  const Hull wider = hull_of(spec_of(p));
+  const Surfaces b = wider.surfaces();
+  RC_ASSERT(std::abs(b.planform.area.si() / (k * a.planform.area.si()) - 1.0) < 1e-9);
+  RC_ASSERT(std::abs(b.volume.si() / (k * a.volume.si()) - 1.0) < 1e-9);
+  RC_ASSERT(b.deck.area > a.deck.area);
+  RC_ASSERT(b.bottom.area > a.bottom.area);
+  RC_ASSERT(b.perimeter > a.perimeter);
+  RC_ASSERT(whole_band(wider, Face::bottom, 0.05) > band * (1.0 - 1e-6));
 }
 
 RC_GTEST_PROP(AnyBoard, IsNeverLessCoveredByMoreLap, ()) {
@@ -119,7 +136,7 @@ RC_GTEST_PROP(AnyBoard, IsNeverLessCoveredByMoreLap, ()) {
   RC_ASSERT(b >= a * (1.0 - 1e-6));
   RC_ASSERT(b <= (face == Face::deck ? s.deck : s.bottom).area.si() * (1.0 + 1e-5));
   const Measured band = hull.band_area(face, units::metres(low), Length{}, hull.length()).value();
-  RC_ASSERT(band.error.si() < 1e-3 * band.area.si());
+  RC_ASSERT(band.error.si() < 2e-3 * band.area.si());
 }
 
 RC_GTEST_PROP(AnyBoard, HasPatchesThatGrowIntoTheFace, ()) {

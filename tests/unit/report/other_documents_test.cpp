@@ -118,6 +118,27 @@ TEST(Log, SaysWhatItHoldsAndWhetherItIsSound) {
   EXPECT_EQ(Json::parse(to_json(copied))["sound"], nullptr);
 }
 
+TEST(Log, SaysWhereARestoreKeptTheOldOne) {
+  LogDocument restored = sample::log();
+  restored.action = "restore";
+  restored.sound = true;
+  restored.faults.clear();
+  restored.copy = "copy.db";
+  restored.kept = "log.db.before";
+  EXPECT_TRUE(to_text(restored).ends_with(
+      "checked    sound\ntaken from copy.db\nkept as    log.db.before\n"));
+  EXPECT_EQ(Json::parse(to_json(restored))["kept"], "log.db.before");
+  restored.jobs = 1;
+  EXPECT_NE(to_text(restored).find("1 job, 3 plans"), std::string::npos);
+}
+
+TEST(New, SaysWhatADryRunWouldWrite) {
+  NewDocument dry = sample::fresh();
+  dry.written = false;
+  EXPECT_TRUE(to_text(dry).starts_with("would write shop/shop.toml (shop)\n"));
+  EXPECT_EQ(Json::parse(to_json(dry))["written"], false);
+}
+
 TEST(New, ListsTheFilesAndTheNextCommand) {
   EXPECT_EQ(to_text(sample::fresh()),
             "wrote shop/shop.toml (shop)\n"

@@ -112,6 +112,13 @@ TEST(PlanText, SaysANoticeOnceAndThenItsNumbers) {
   EXPECT_EQ(count(text, "   * as noted at coat 2 (deck lam): 20 min, limit 17 min\n"), 1U);
 }
 
+TEST(PlanText, TellsAValueFromItsLimit) {
+  PlanDocument document = sample::plan();
+  document.plan.notices[1].value = 17.4;
+  document.plan.notices[1].limit = 17.1;
+  EXPECT_EQ(count(plan_text(document, System::us), " - 17.4 min, limit 17.1 min\n"), 1U);
+}
+
 TEST(PlanText, LosesNoCautionAndNoNotice) {
   PlanDocument document = sample::plan();
   document.plan.cautions.push_back({"a-coat-of-another-plan", "Mind the step."});
