@@ -1,0 +1,75 @@
+#include "wetout/search/solve.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "chain.hpp"
+#include "chain_frame.hpp"
+#include "domains.hpp"
+#include "general.hpp"
+#include "model.hpp"
+#include "run.hpp"
+#include "wetout/base/check.hpp"
+
+namespace wetout::search {
+namespace {
+
+Schedule to_schedule(const Model& model, const Found& found) {
+  Schedule schedule;
+  schedule.choice = found.choice;
+  schedule.start.resize(model.problem->ops.size());
+  for (std::size_t i = 0; i < model.ops.size(); ++i) {
+    if (found.start[i] >= 0) schedule.start[at(model.ops[i].id)] = found.start[i];
+  }
+  return schedule;
+}
+
+Budget budget(Run& run) {
+  return {[&run] { return run.step(); }, &run.extensions, run.limits().memory_bytes};
+}
+
+State run_chain(const Model& model, Run& run) {
+  ChainOptions options;
+  options.found = [&](const Found& found) { run.offer(to_schedule(model, found)); };
+  options.bound = [&](const Value& bound) { run.raise_bound(bound); };
+  const ChainResult result = solve_chain(model, options, budget(run));
+  if (result.best) run.offer(to_schedule(model, *result.best));
+  return result.state;
+}
+
+State run_general(const Model& model, Run& run) {
+  General general(model, budget(run));
+  general.found = [&](const Found& found) { run.offer(to_schedule(model, found)); };
+  const State state = general.run();
+  run.raise_bound(general.bound());
+  return state;
+}
+
+}  // namespace
+
+Answer solve(const Problem& problem, const Objective& objective, const Limits& limits) {
+  check(problem);
+  check(objective, problem);
+  Run run(problem, objective, limits);
+  const Model model = compile(problem, objective);
+  Answer answer;
+  answer.effort.engine = limits.engine != Engine::automatic ? limits.engine
+                         : chain_fits(model)                ? Engine::chain
+                                                            : Engine::general;
+  if (answer.effort.engine == Engine::chain) {
+    base::promise(chain_fits(model), "search: this problem is no chain");
+    answer.state = run_chain(model, run);
+  } else {
+    answer.state = run_general(model, run);
+  }
+  if (run.best()) {
+    answer.schedule = *run.best();
+    answer.value = run.value();
+  }
+  answer.bound = answer.state == State::proved ? answer.value : run.bound();
+  answer.effort.steps = run.steps();
+  answer.effort.extensions = run.extensions;
+  return answer;
+}
+
+}  // namespace wetout::search
