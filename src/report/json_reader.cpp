@@ -15,7 +15,7 @@ std::string Path::text() const {
 
 void note_missing(const Path& path, base::Problems& problems) {
   problems.push_back({.code = "document.key",
-                      .message = "A key is missing from the document.",
+                      .message = "a key is missing from the document",
                       .key = path.text(),
                       .expected = "the key, null where its value is unknown"});
 }
@@ -28,7 +28,7 @@ void note_wrong(const nlohmann::json& found, std::string_view expected, const Pa
                          : found.dump(-1, ' ', true, nlohmann::json::error_handler_t::replace);
   if (text.size() > enough) text = text.substr(0, enough) + "...";
   problems.push_back({.code = "document.key",
-                      .message = "A key of the document has a value that cannot stand there.",
+                      .message = "a key of the document has a value that cannot stand there",
                       .key = path.text(),
                       .found = std::move(text),
                       .expected = std::string(expected)});

@@ -14,7 +14,7 @@ base::Result<PlanDocument> read_plan(std::string_view json) {
       nlohmann::json::parse(json.begin(), json.end(), nullptr, /*allow_exceptions=*/false);
   if (!parsed.is_object()) {
     return base::fail({.code = "document.syntax",
-                       .message = "The document is not a JSON object.",
+                       .message = "the document is not a JSON object",
                        .expected = R"({"format": "wetout.plan/1", ...})"});
   }
   base::Problems problems;
@@ -27,7 +27,7 @@ base::Result<PlanDocument> read_plan(std::string_view json) {
   if (*at != plan_format) {
     note_wrong(*at, plan_format, format, problems);
     problems.back().code = "document.format";
-    problems.back().message = "The document is not of a format that this version reads.";
+    problems.back().message = "the document is not of a format that this version reads";
     problems.back().hint = "a newer version of the program may have written it";
     return base::fail(std::move(problems));
   }
