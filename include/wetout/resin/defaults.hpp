@@ -2,6 +2,7 @@
 #pragma once
 
 #include "wetout/base/cited.hpp"
+#include "wetout/resin/cure_defaults.hpp"
 #include "wetout/units/quantity.hpp"
 
 namespace wetout::resin {
@@ -49,6 +50,8 @@ struct Defaults {
       1.2,
       4.0,
       {"", "a small batch is raised to at most this many times its need", S::assumed}};
+  /// Of film and cup; visited by themselves.
+  CureDefaults cure;
 };
 
 /// Calls f(default, unit word) for each value.

@@ -3,6 +3,8 @@
 #pragma once
 
 #include <optional>
+#include <string>
+#include <vector>
 
 #include "wetout/base/notice.hpp"
 #include "wetout/base/problem.hpp"
@@ -18,6 +20,8 @@ struct Situation {
   units::Temperature air;
   units::Temperature resin;  ///< as mixed
   const Cup* cup = nullptr;  ///< may be unknown
+  /// When the cup will have been poured out, from mixing: asked for to learn `spread_within`.
+  std::optional<units::Duration> emptied = std::nullopt;
 };
 
 struct WorkingTime {
@@ -26,6 +30,11 @@ struct WorkingTime {
   std::optional<units::Temperature> peak;
   std::optional<bool> runs_away;
   base::Notices notices;  ///< subject left to the caller
+  /// From mixing, until the film has come too far to be spread; null when it was not asked for, is
+  /// not modelled, or the cup is no longer usable by then.
+  std::optional<units::Duration> spread_within = std::nullopt;
+  /// Names of the defaults the numbers hang on, where the model knows (a test moves each).
+  std::vector<std::string> assumed = {};
 };
 
 class WorkingTimes {
