@@ -297,7 +297,6 @@ class Calibrator {
     Cure& cure = out_.cure;
     const auto& sand = cure.ages[Milestone::sandable];
     const auto& full = cure.ages[Milestone::full_cure];
-    cure.sandable_above_kelvin = defaults_.cure.sandable_above.value;
     if (!sand && !full) return;
     Cure without = cure;
     without.full_cure_tg.reset();
@@ -307,7 +306,8 @@ class Calibrator {
     };
     if (sand) {
       const double own = (tg_at(*sand) - cure.sheet_air).in_kelvin() - 1e-6;
-      const double usual = use_for_film(defaults_.cure.sandable_above);
+      const double usual = defaults_.cure.sandable_above.value;
+      if (usual < own) use_for_film(defaults_.cure.sandable_above);
       cure.sandable_above_kelvin = std::min(usual, own);
     }
     if (full) {
