@@ -12,7 +12,7 @@
 namespace wetout::resin {
 namespace {
 
-constexpr std::size_t starts_a_pivot = 24;
+constexpr std::size_t starts_a_pivot = 96;
 // A bound must hold by this much, so that the errors of two paths do not matter.
 constexpr double clear_kelvin = 1e-3;
 constexpr double same_time_s = 0.5;
