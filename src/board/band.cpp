@@ -5,7 +5,6 @@
 #include <numbers>
 #include <vector>
 
-#include "strip.hpp"
 #include "walk.hpp"
 
 namespace wetout::board {
@@ -73,18 +72,36 @@ Estimate notch_band(const Form& form, const Walk& walk, Face face, double from, 
   return sum;
 }
 
-// Near a corner of the outline rays end early; the change must not fall between two points of a
-// long panel. Round ends need no break: their panels crowd towards the tip.
-std::vector<Panel> broken_at_corners(const Form& form, double reach, double from, double to) {
+// How far from the tail (or from the nose) a ray of this length may meet the centre line or a cut
+// end.
+double busy_end(const Form& form, double reach, bool tail) {
+  const double length = tail ? form.wide_point() : form.length() - form.wide_point();
+  const auto half_width = [&](double from_end) {
+    return form.half_width(tail ? from_end : form.length() - from_end);
+  };
+  double low = 0.0;
+  double high = length;
+  if (half_width(high) <= reach) return high;
+  for (int i = 0; i < 30; ++i) {
+    const double middle = 0.5 * (low + high);
+    (half_width(middle) < reach ? low : high) = middle;
+  }
+  const Closure& end = tail ? form.tail() : form.nose();
+  return std::max(high, end.half_width > 0.0 ? reach : 0.0);
+}
+
+// Near the ends rays end early. Where they cease to must not fall between two points of a long
+// panel.
+std::vector<Panel> broken_near_ends(const Form& form, double reach, double from, double to) {
   std::vector<double> ends = {from};
-  const double tail = form.tail().fold > 1 ? from : reach;
-  const double nose = form.nose().fold > 1 ? to : form.length() - reach;
+  const double tail = busy_end(form, reach, true);
+  const double nose = form.length() - busy_end(form, reach, false);
   if (tail > from && tail < to) ends.push_back(tail);
   if (nose > ends.back() && nose < to) ends.push_back(nose);
   ends.push_back(to);
   std::vector<Panel> panels;
   for (std::size_t i = 0; i + 1 < ends.size(); ++i) {
-    for (const Panel& panel : form.panels(ends[i], ends[i + 1])) panels.push_back(panel);
+    for (const Panel& panel : form.few_panels(ends[i], ends[i + 1])) panels.push_back(panel);
   }
   return panels;
 }
@@ -107,7 +124,7 @@ Estimate band_area(const Form& form, Face face, double reach, double from, doubl
   Estimate sum;
   if (reach <= 0.0 || to <= from) return sum;
   const Walk walk(form, face, reach);
-  for (const Panel& panel : broken_at_corners(form, reach, from, to)) {
+  for (const Panel& panel : broken_near_ends(form, reach, from, to)) {
     sum += integrate_branches(small_gauss_kronrod(), panel,
                               [&](double x) { return walk.from_rail(x); });
   }

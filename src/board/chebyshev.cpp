@@ -45,12 +45,11 @@ Matrix<n, n + 1> integration() {
   return m;
 }
 
-template <std::size_t step, std::size_t points, std::size_t terms>
+template <std::size_t points, std::size_t terms>
 Series<terms> apply(const Matrix<points, terms>& matrix, const ChebValues& values) {
   Series<terms> series;
   for (std::size_t i = 0; i < points; ++i)
-    for (std::size_t k = 0; k < terms; ++k)
-      series.coefficients[k] += matrix[i][k] * values[i * step];
+    for (std::size_t k = 0; k < terms; ++k) series.coefficients[k] += matrix[i][k] * values[i];
   return series;
 }
 
@@ -70,17 +69,12 @@ const std::array<double, cheb_size>& cheb_points() {
 
 Series<cheb_size> through(const ChebValues& values) {
   static const auto matrix = transform<cheb_size>();
-  return apply<1>(matrix, values);
+  return apply(matrix, values);
 }
 
 Series<cheb_size + 1> integral(const ChebValues& values) {
   static const auto matrix = integration<cheb_size>();
-  return apply<1>(matrix, values);
-}
-
-Series<cheb_coarse + 1> coarse_integral(const ChebValues& values) {
-  static const auto matrix = integration<cheb_coarse>();
-  return apply<2>(matrix, values);
+  return apply(matrix, values);
 }
 
 }  // namespace wetout::board

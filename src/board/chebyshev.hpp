@@ -1,14 +1,14 @@
-// A smooth function on [0, 1] from its values at nested Chebyshev points: its integral up to any
-// place, and the place where that reaches a value. By two orders, for an estimate of the error.
+// A smooth function on [0, 1] from its values at Chebyshev points: its integral up to any place,
+// the place where that reaches a value, and how much its last terms still matter.
 #pragma once
 
 #include <array>
+#include <cmath>
 #include <cstddef>
 
 namespace wetout::board {
 
-inline constexpr std::size_t cheb_size = 9;    // points of the finer order
-inline constexpr std::size_t cheb_coarse = 5;  // every second of them
+inline constexpr std::size_t cheb_size = 9;
 
 /// (1 - cos(pi i / 8)) / 2, rising from 0 to 1.
 const std::array<double, cheb_size>& cheb_points();
@@ -31,12 +31,28 @@ struct Series {
     }
     return coefficients[0] + x * next - after;
   }
+  /// What its last two terms add between 0 and t.
+  [[nodiscard]] double tail(double t) const {
+    const double x = 2.0 * t - 1.0;
+    const auto chebyshev = [x](std::size_t k) {
+      double before = 1.0;
+      double here = x;
+      for (std::size_t i = 1; i < k; ++i) {
+        const double next = 2.0 * x * here - before;
+        before = here;
+        here = next;
+      }
+      return here;
+    };
+    const double sign = n % 2 == 0 ? 1.0 : -1.0;  // of the term before the last, at 0
+    return coefficients[n - 2] * (chebyshev(n - 2) - sign) +
+           coefficients[n - 1] * (chebyshev(n - 1) + sign);
+  }
 };
 
 Series<cheb_size> through(const ChebValues& values);
-/// From 0 to t, of the polynomial through all values or through every second one.
+/// From 0 to t.
 Series<cheb_size + 1> integral(const ChebValues& values);
-Series<cheb_coarse + 1> coarse_integral(const ChebValues& values);
 
 /// Where a rising series takes `value`, within [0, 1].
 template <std::size_t n>

@@ -18,13 +18,24 @@ struct Jet {
   double bend = 0.0;
 };
 
+/// What is known at the ends of a row of stations.
+struct RowEnds {
+  std::optional<double> first_slope{}, last_slope{};
+  /// The value there is a measure of its own (the width of a cut end), next to a longer interval:
+  /// see monotone_slopes().
+  bool first_measured = false, last_measured = false;
+};
+
 /// Slopes at stations x (rising) of values v: that of the parabola through a station and its
 /// neighbours, cut back to what keeps the cubic monotone (Fritsch and Carlson 1980; the limit of
-/// three times the smaller chord slope). The end pieces are parabolas; a slope at either end may be
-/// prescribed instead.
+/// three times the smaller chord slope). The end pieces are parabolas unless a slope is given.
+///
+/// A parabola through a short end interval h and a long one H would let a greater value at the end
+/// lower the curve over the long interval by more than it adds over the short one. With a measured
+/// end the slope follows the short chord's by at most 4 h² / (H² - 2 h²), where the two are equal:
+/// the area under the curve never falls as the end rises.
 std::vector<double> monotone_slopes(std::span<const double> x, std::span<const double> v,
-                                    std::optional<double> first = std::nullopt,
-                                    std::optional<double> last = std::nullopt);
+                                    const RowEnds& ends = {});
 
 /// Pieces of v(x) cubic, value = v^(1/power). Beyond its ends the first and last piece go on.
 class Curve {
@@ -75,9 +86,13 @@ class Curve {
     return *p;
   }
   [[nodiscard]] const Piece& found(double x) const;
+  void index();
 
   static constexpr std::size_t few_ = 8;  // up to here a search costs more than a walk
   std::vector<Piece> pieces_;
+  // Of many pieces: the last that starts at or before each of evenly spaced places.
+  std::vector<std::size_t> index_;
+  double index_start_ = 0.0, index_scale_ = 0.0;
   bool constant_ = false;
 };
 

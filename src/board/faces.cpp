@@ -8,19 +8,23 @@
 namespace wetout::board {
 namespace {
 
-// The rail's points at x: tabled once when it is the same all along.
-class Rails {
+// The section's quarter at x, less what the notch takes; the same all along is tabled once.
+class Quarters {
  public:
-  explicit Rails(const Form& form) : form_(form) {}
-  const HalfQuarter& at(double e) {
+  explicit Quarters(const Form& form) : form_(form) {}
+  const Quarter& at(const Frame& frame, double notch) {
+    if (notch > 0.0) {
+      own_ = quarter_outside(frame.e, place_at(frame.e, std::min(1.0, notch / frame.half_width)));
+      return own_;
+    }
     if (form_.constant_rail()) return *form_.constant_rail();
-    own_ = half_quarter(e);
+    own_ = whole_quarter(frame.e);
     return own_;
   }
 
  private:
   const Form& form_;
-  HalfQuarter own_;
+  Quarter own_;
 };
 
 // The part of a cut end's wall on one side of the apex.
@@ -30,16 +34,18 @@ double end_wall(const Form& form, const Closure& end, double x, Face face) {
   return 2.0 * end.half_width * frame.side(face).height * section_area(frame.e);
 }
 
-// Length of the notch's edge per unit of x.
-double notch_stretch(const Form& form) {
-  return std::hypot(1.0, form.tail().half_width / form.tail().notch);
+// The notch's wall on one side of the apex and of the centre line, per unit of x.
+double notch_wall(const Form& form, const Frame& frame, Face face, double notch) {
+  if (notch <= 0.0) return 0.0;
+  const double c = notch / frame.half_width;
+  const double s = c < 1.0 ? section_point(frame.e, c).far : 0.0;
+  return frame.side(face).height * s * std::hypot(1.0, form.tail().half_width / form.tail().notch);
 }
 
-// One side of a face per unit of x where the notch cuts it, the notch's wall included.
-Estimate notched_strip(const Form& form, const Frame& frame, Face face, double inner) {
-  Estimate strip = face_strip_outside(frame, face, place_at(frame.e, inner));
-  const double s = inner < 1.0 ? section_point(frame.e, inner).far : 0.0;
-  const double wall = frame.side(face).height * s * notch_stretch(form);
+Estimate half_face(const Form& form, const Frame& frame, Face face, const Quarter& quarter,
+                   double notch) {
+  Estimate strip = face_strip(frame, face, quarter);
+  const double wall = notch_wall(form, frame, face, notch);
   strip += {wall, wall};
   return strip;
 }
@@ -50,6 +56,8 @@ void add(Estimate& sum, Estimate value, double fine, double coarse) {
 void add(Estimate& sum, double value, double fine, double coarse) {
   sum += {value * fine, value * coarse};
 }
+
+double root(double a, double b) { return std::sqrt(a * a + b * b); }
 
 double centre_slope(const Frame& frame, Face face) {
   return frame.apex_slope + sign_of(face) * frame.side(face).height_slope;
@@ -74,30 +82,27 @@ Totals ends(const Form& form) {
 
 Totals totals(const Form& form) {
   Totals sum = ends(form);
-  Rails rails(form);
+  Quarters quarters(form);
   const double constant_area = form.constant_rail() ? section_area(form.rail_e(0.0)) : 0.0;
   for (const Panel& panel : form.panels(0.0, form.length())) {
     at_points(panel, [&](double x, double fine, double coarse) {
       const Frame f = form.frame(x);
       const double notch = form.notch(x);
-      const double thickness = f.deck.height + f.bottom.height;
+      const Quarter& quarter = quarters.at(f, notch);
+      add(sum.deck, half_face(form, f, Face::deck, quarter, notch), 2.0 * fine, 2.0 * coarse);
+      add(sum.bottom, half_face(form, f, Face::bottom, quarter, notch), 2.0 * fine, 2.0 * coarse);
+      // Of the section: two quarters above the apex and two below.
+      const double box = 2.0 * f.half_width * (f.deck.height + f.bottom.height);
       if (notch > 0.0) {
-        const double inner = std::min(1.0, notch / f.half_width);
-        add(sum.deck, notched_strip(form, f, Face::deck, inner), 2.0 * fine, 2.0 * coarse);
-        add(sum.bottom, notched_strip(form, f, Face::bottom, inner), 2.0 * fine, 2.0 * coarse);
-        add(sum.volume, quarter_outside(f.e, inner) * (2.0 * f.half_width * thickness), fine,
-            coarse);
+        add(sum.volume, quarter.area() * box, fine, coarse);
       } else {
-        const HalfQuarter& half = rails.at(f.e);
-        add(sum.deck, face_strip(f, Face::deck, half), 2.0 * fine, 2.0 * coarse);
-        add(sum.bottom, face_strip(f, Face::bottom, half), 2.0 * fine, 2.0 * coarse);
-        const double area = form.constant_rail() ? constant_area : section_area(f.e);
-        add(sum.volume, 2.0 * f.half_width * thickness * area, fine, coarse);
+        add(sum.volume, box * (form.constant_rail() ? constant_area : section_area(f.e)), fine,
+            coarse);
       }
       add(sum.planform, 2.0 * (f.half_width - notch), fine, coarse);
-      add(sum.perimeter, 2.0 * std::hypot(1.0, f.half_width_slope), fine, coarse);
-      add(sum.deck_length, std::hypot(1.0, centre_slope(f, Face::deck)), fine, coarse);
-      add(sum.bottom_length, std::hypot(1.0, centre_slope(f, Face::bottom)), fine, coarse);
+      add(sum.perimeter, 2.0 * root(1.0, f.half_width_slope), fine, coarse);
+      add(sum.deck_length, root(1.0, centre_slope(f, Face::deck)), fine, coarse);
+      add(sum.bottom_length, root(1.0, centre_slope(f, Face::bottom)), fine, coarse);
     });
   }
   return sum;
@@ -113,15 +118,12 @@ Estimate face_area(const Form& form, Face face, double from, double to) {
     const double wall = end_wall(form, form.nose(), form.length(), face);
     sum += {wall, wall};
   }
-  Rails rails(form);
+  Quarters quarters(form);
   for (const Panel& panel : form.panels(from, to)) {
     at_points(panel, [&](double x, double fine, double coarse) {
       const Frame f = form.frame(x);
       const double notch = form.notch(x);
-      const Estimate strip = notch > 0.0
-                                 ? notched_strip(form, f, face, std::min(1.0, notch / f.half_width))
-                                 : face_strip(f, face, rails.at(f.e));
-      add(sum, strip, 2.0 * fine, 2.0 * coarse);
+      add(sum, half_face(form, f, face, quarters.at(f, notch), notch), 2.0 * fine, 2.0 * coarse);
     });
   }
   return sum;
@@ -129,13 +131,13 @@ Estimate face_area(const Form& form, Face face, double from, double to) {
 
 Estimate centred_area(const Form& form, Face face, double from, double to, double width) {
   enum Branch { to_apex, on_flat, on_rail, in_notch };
+  Quarters quarters(form);
   const auto probe = [&](double x) -> Probe {
     const Frame f = form.frame(x);
-    const double inner = std::min(1.0, form.notch(x) / f.half_width);
     const Place outer = place_at_girth(f, face, 0.5 * width);
-    Estimate strip = face_strip_outside(f, face, place_at(f.e, inner));
+    Estimate strip = face_strip(f, face, quarters.at(f, form.notch(x)));
     if (outer.rail && outer.near == 0.0) return {strip * 2.0, to_apex};
-    strip += face_strip_outside(f, face, outer) * -1.0;
+    strip += face_strip(f, face, quarter_outside(f.e, outer)) * -1.0;
     if (strip.fine < 0.0) return {{}, in_notch};
     return {strip * 2.0, outer.rail ? on_rail : on_flat};
   };
@@ -147,8 +149,7 @@ Estimate centred_area(const Form& form, Face face, double from, double to, doubl
 
 double girth(const Form& form, Face face, double x) {
   const Frame frame = form.frame(x);
-  if (!(frame.half_width > 0.0)) return 2.0 * frame.side(face).height;
-  return 2.0 * girth_quarter(frame, face, Rails(form).at(frame.e)).fine;
+  return 2.0 * girth_strip(frame, face, Quarters(form).at(frame, 0.0)).fine;
 }
 
 double max_girth(const Form& form, Face face, double from, double to) {
@@ -182,7 +183,7 @@ double centre_length(const Form& form, Face face, double from, double to) {
   Estimate sum;
   for (const Panel& panel : form.panels(from, to)) {
     at_points(panel, [&](double x, double fine, double coarse) {
-      add(sum, std::hypot(1.0, centre_slope(form.frame(x), face)), fine, coarse);
+      add(sum, root(1.0, centre_slope(form.frame(x), face)), fine, coarse);
     });
   }
   return sum.fine;

@@ -10,6 +10,7 @@ namespace {
 
 // More panels than this gain nothing: 10 000 stations are then measured as a smooth shape.
 constexpr std::size_t most_panels = 64;
+constexpr std::size_t most_band_panels = 12;
 // Stations closer than this share of the length count as one break.
 constexpr double same_place = 1e-9;
 
@@ -35,7 +36,8 @@ Form::Form(const Spec& spec) : length_(spec.length.si()) {
   make_rocker(spec);
   make_rail(spec);
   make_breaks(spec);
-  make_panels();
+  panels_ = make_panels(most_panels);
+  few_panels_ = make_panels(most_band_panels);
 }
 
 Closure Form::closure(const End& end, double half_width) {
@@ -114,7 +116,7 @@ void Form::make_rail(const Spec& spec) {
   e.x = share.x;
   rail_share_ = monotone(share, Beyond::level);
   rail_e_ = monotone(e, Beyond::level);
-  if (rail_e_.is_constant()) constant_rail_ = half_quarter(e.y.front());
+  if (rail_e_.is_constant()) constant_rail_ = whole_quarter(e.y.front());
 }
 
 void Form::make_breaks(const Spec& spec) {
@@ -144,10 +146,10 @@ void Form::make_breaks(const Spec& spec) {
   breaks_ = std::move(kept);
 }
 
-void Form::make_panels() {
+std::vector<Panel> Form::make_panels(std::size_t most) const {
   std::vector<double> ends = breaks_;
-  if (ends.size() > most_panels + 1) {
-    const double least = length_ / static_cast<double>(most_panels);
+  if (ends.size() > most + 1) {
+    const double least = length_ / static_cast<double>(most);
     ends = {0.0};
     for (const double x : breaks_) {
       if (x - ends.back() >= least && length_ - x >= least) ends.push_back(x);
@@ -155,19 +157,21 @@ void Form::make_panels() {
     ends.push_back(length_);
   }
   if (ends.size() == 2) ends.insert(ends.begin() + 1, 0.5 * length_);
+  std::vector<Panel> panels;
   for (std::size_t i = 0; i + 1 < ends.size(); ++i) {
     const double width = ends[i + 1] - ends[i];
     if (i + 2 == ends.size()) {
-      panels_.push_back({.origin = ends[i + 1], .reach = -width, .power = nose_.fold});
+      panels.push_back({.origin = ends[i + 1], .reach = -width, .power = nose_.fold});
     } else {
-      panels_.push_back({.origin = ends[i], .reach = width, .power = i == 0 ? tail_.fold : 1});
+      panels.push_back({.origin = ends[i], .reach = width, .power = i == 0 ? tail_.fold : 1});
     }
   }
+  return panels;
 }
 
-std::vector<Panel> Form::panels(double from, double to) const {
+std::vector<Panel> Form::part_of(const std::vector<Panel>& panels, double from, double to) {
   std::vector<Panel> parts;
-  for (const Panel& whole : panels_) {
+  for (const Panel& whole : panels) {
     Panel part = whole;
     const double low = std::max(from, std::min(whole.x(0.0), whole.x(1.0)));
     const double high = std::min(to, std::max(whole.x(0.0), whole.x(1.0)));

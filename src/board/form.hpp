@@ -71,12 +71,19 @@ class Form {
     return x < tail_.notch ? tail_.half_width * (1.0 - x / tail_.notch) : 0.0;
   }
 
-  /// The same rail all along: its half quarter is tabled once.
-  [[nodiscard]] const std::optional<HalfQuarter>& constant_rail() const { return constant_rail_; }
+  /// The same rail all along: its quarter is tabled once.
+  [[nodiscard]] const std::optional<Quarter>& constant_rail() const { return constant_rail_; }
   [[nodiscard]] double rail_e(double x) const { return rail_e_.value(x); }
 
-  /// Panels over [from, to], broken where the shape has a kink in some derivative.
-  [[nodiscard]] std::vector<Panel> panels(double from, double to) const;
+  /// Panels over [from, to], broken where the shape has a kink in some derivative, but for boards
+  /// of very many stations.
+  [[nodiscard]] std::vector<Panel> panels(double from, double to) const {
+    return part_of(panels_, from, to);
+  }
+  /// Fewer of them: for bands, where each point costs a walk.
+  [[nodiscard]] std::vector<Panel> few_panels(double from, double to) const {
+    return part_of(few_panels_, from, to);
+  }
   /// Stations of every kind in order, ends included.
   [[nodiscard]] const std::vector<double>& breaks() const { return breaks_; }
 
@@ -87,7 +94,9 @@ class Form {
   void make_rail(const Spec& spec);
   void make_breaks(const Spec& spec);
   [[nodiscard]] static Closure closure(const End& end, double half_width);
-  void make_panels();
+  [[nodiscard]] std::vector<Panel> make_panels(std::size_t most) const;
+  [[nodiscard]] static std::vector<Panel> part_of(const std::vector<Panel>& panels, double from,
+                                                  double to);
   [[nodiscard]] Jet rocker_jet(double x) const;
   [[nodiscard]] Jet bent_x(double x) const;
 
@@ -101,9 +110,9 @@ class Form {
   bool bent_tail_ = false, bent_nose_ = false;
   Curve rail_share_;
   Curve rail_e_;
-  std::optional<HalfQuarter> constant_rail_;
+  std::optional<Quarter> constant_rail_;
   std::vector<double> breaks_;
-  std::vector<Panel> panels_;
+  std::vector<Panel> panels_, few_panels_;
 };
 
 }  // namespace wetout::board

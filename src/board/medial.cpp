@@ -128,14 +128,18 @@ void Medial::rail_to_rail(Vec start, Vec inward, End& end) const {
 
 // The rail as seen from a straight cut.
 void Medial::rail_from_cut(Vec start, Vec inward, End& end) const {
-  const Vec centre = start + inward * end.distance;
-  const double low = std::max(0.0, centre.x - end.distance);
-  const double high = std::min(form_.length(), centre.x + end.distance);
+  const auto at = [&](double x) { return radius(start, inward, {x, form_.half_width(x)}); };
+  // Any place of the rail is a bound: these two set the scale close to a corner.
+  const double gap = std::fmax(0.0, form_.half_width(start.x) - start.y);
+  const double bound = std::min({end.distance, at(start.x), at(start.x + gap * inward.x)});
+  if (bound < end.distance) end = {bound, 5};
+  const Vec centre = start + inward * bound;
+  const double low = std::max(0.0, centre.x - bound);
+  const double high = std::min(form_.length(), centre.x + bound);
   // The outline rises to one wide point and falls, so that it is lowest at an end of the window.
   const double lowest = std::min(form_.half_width(low), form_.half_width(high));
-  if (centre.y + end.distance < lowest) return;
-  const auto at = [&](double x) { return radius(start, inward, {x, form_.half_width(x)}); };
-  constexpr int places = 12;
+  if (centre.y + bound < lowest) return;
+  constexpr int places = 8;
   int best = 0;
   double least = never;
   for (int i = 0; i <= places; ++i) {
@@ -147,7 +151,7 @@ void Medial::rail_from_cut(Vec start, Vec inward, End& end) const {
   }
   const double step = (high - low) / places;
   const double refined = least_between(low + step * std::max(0, best - 1),
-                                       low + step * std::min(places, best + 1), 14, at);
+                                       low + step * std::min(places, best + 1), 10, at);
   least = std::min(least, refined);
   if (least < end.distance) end = {least, 5};
 }

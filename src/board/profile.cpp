@@ -31,9 +31,14 @@ void add_flank(Curve& curve, const Stations& all, std::size_t from, std::size_t 
     }
     for (double& value : v) value = power == 2.0 ? value * value : std::pow(value, power);
   }
-  const std::optional<double> level = 0.0;
-  const std::vector<double> slopes =
-      rising ? monotone_slopes(x, v, std::nullopt, level) : monotone_slopes(x, v, level);
+  const bool measured = (rising ? v.front() : v.back()) > 0.0;
+  RowEnds ends;
+  if (rising) {
+    ends = {.last_slope = 0.0, .first_measured = measured};
+  } else {
+    ends = {.first_slope = 0.0, .last_measured = measured};
+  }
+  const std::vector<double> slopes = monotone_slopes(x, v, ends);
   curve.add(x, v, slopes, power);
 }
 

@@ -82,7 +82,8 @@ struct Probe {
   int branch = 0;
 };
 
-/// Integral of f(x) -> Probe by `rule`; a panel over which the branch changes is broken there.
+/// Integral of f(x) -> Probe by `rule`; a panel over which the branch changes is broken there. The
+/// integrand's own error and the rule's are added up without regard to sign.
 template <std::size_t n, class F>
 Estimate integrate_branches(const Rule<n>& rule, const Panel& panel, F&& f, int depth = 6) {
   const double width = panel.to - panel.from;
@@ -91,7 +92,9 @@ Estimate integrate_branches(const Rule<n>& rule, const Panel& panel, F&& f, int 
     probe.value = probe.value * panel.stretch(u);
     return probe;
   };
-  Estimate sum;
+  double fine = 0.0;
+  double coarse = 0.0;
+  double error = 0.0;
   Probe before;
   for (std::size_t i = 0; i < n; ++i) {
     const double u = panel.from + width * rule.at[i];
@@ -102,7 +105,7 @@ Estimate integrate_branches(const Rule<n>& rule, const Panel& panel, F&& f, int 
       Probe at_low = before;
       Probe at_high = here;
       // The integrand is continuous there: a narrow gap is bridged by its ends and its middle.
-      constexpr double narrow = 0.01;
+      constexpr double narrow = 0.003;
       while (high - low > narrow * width) {
         const double middle = 0.5 * (low + high);
         const Probe between = weighted(middle);
@@ -112,7 +115,8 @@ Estimate integrate_branches(const Rule<n>& rule, const Panel& panel, F&& f, int 
       }
       const double middle = weighted(0.5 * (low + high)).value.fine;
       const double ends = 0.5 * (at_low.value.fine + at_high.value.fine);
-      Estimate parts = Estimate{0.5 * (middle + ends), ends} * (high - low);
+      const double bridge = 0.5 * (middle + ends);
+      Estimate parts = Estimate{bridge, bridge - std::abs(middle - ends)} * (high - low);
       Panel part = panel;
       part.to = low;
       parts += integrate_branches(rule, part, f, depth - 1);
@@ -121,10 +125,12 @@ Estimate integrate_branches(const Rule<n>& rule, const Panel& panel, F&& f, int 
       parts += integrate_branches(rule, part, f, depth - 1);
       return parts;
     }
-    sum += {here.value.fine * rule.fine[i], here.value.coarse * rule.coarse[i]};
+    fine += here.value.fine * rule.fine[i];
+    coarse += here.value.fine * rule.coarse[i];
+    error += here.value.error() * rule.fine[i];
     before = here;
   }
-  return sum * width;
+  return Estimate{fine, fine - std::abs(fine - coarse) - error} * width;
 }
 
 }  // namespace wetout::board

@@ -22,20 +22,34 @@ struct SectionPoint {
 /// `near` in [0, 1); meant for near <= split, past it slopes grow.
 SectionPoint section_point(double e, double near);
 
-/// 1 - far, without cancellation.
-double section_gap(double e, double near);
-
 /// 2^(-1/n), where c = s.
 double section_split(double e);
 
 /// Area under a quarter with unit half-axes: Gamma(1 + 1/n)^2 / Gamma(1 + 2/n).
 double section_area(double e);
 
-/// Half of a quarter at the points of the quadrature rule on [0, split].
-struct HalfQuarter {
-  double split = 1.0;
-  std::array<double, rule_size> near, far, slope, by_e;
+/// A place on a quarter: c on its flat half, s on its rail half.
+struct Place {
+  bool rail = false;
+  double near = 0.0;
 };
-HalfQuarter half_quarter(double e);
+Place place_at(double e, double c);
+
+/// Part of one half of a quarter, `near` from `from` on, at the points of the quadrature rule.
+struct HalfQuarter {
+  double from = 0.0;
+  double width = 0.0;
+  std::array<double, rule_size> near{}, far{}, slope{}, by_e{};
+};
+
+/// A quarter, or what of it lies outside a place, at the points of the quadrature rule.
+struct Quarter {
+  HalfQuarter flat, rail;
+  double rail_stop = 1.0;  ///< c where the rail half ends
+  /// Of the area under it, with unit half-axes.
+  [[nodiscard]] Estimate area() const;
+};
+Quarter whole_quarter(double e);
+Quarter quarter_outside(double e, Place inner);
 
 }  // namespace wetout::board

@@ -26,17 +26,13 @@ double rail_element(const Frame& f, const Side& side, double sign, double s, dou
   return element(y_x, z_x, f.half_width * slope, sign * side.height);
 }
 
-// f(point, near, far, slope, by_e) over [low, high] of `near`.
+// Of f over [low, high] of `near`.
 template <class F>
-Estimate over(double e, double low, double high, F&& f) {
+double over(double e, double low, double high, F&& f) {
   const Rule<rule_size>& rule = gauss_kronrod();
-  Estimate sum;
-  if (high <= low) return sum;
-  for (std::size_t i = 0; i < rule_size; ++i) {
-    const SectionPoint p = section_point(e, low + (high - low) * rule.at[i]);
-    const double value = f(p);
-    sum += {value * rule.fine[i], value * rule.coarse[i]};
-  }
+  double sum = 0.0;
+  for (std::size_t i = 0; i < rule_size; ++i)
+    sum += rule.fine[i] * f(section_point(e, low + (high - low) * rule.at[i]));
   return sum * (high - low);
 }
 
@@ -44,8 +40,7 @@ double girth_over(const Frame& frame, Face face, double low, double high, bool r
   const double along = rail ? frame.side(face).height : frame.half_width;
   const double across = rail ? frame.half_width : frame.side(face).height;
   return over(frame.e, low, high,
-              [&](const SectionPoint& p) { return std::hypot(along, across * p.slope); })
-      .fine;
+              [&](const SectionPoint& p) { return std::hypot(along, across * p.slope); });
 }
 
 // Where the length over [from 0 to] reaches `length`: Newton, the integrand being positive.
@@ -67,52 +62,34 @@ double reach_on_half(const Frame& frame, Face face, double split, double length,
 
 }  // namespace
 
-Estimate face_strip(const Frame& frame, Face face, const HalfQuarter& half) {
+Estimate face_strip(const Frame& frame, Face face, const Quarter& quarter) {
   const Rule<rule_size>& rule = gauss_kronrod();
   const Side& side = frame.side(face);
   const double sign = sign_of(face);
+  const HalfQuarter& flat = quarter.flat;
+  const HalfQuarter& rail = quarter.rail;
   Estimate sum;
   for (std::size_t i = 0; i < rule_size; ++i) {
-    const double value =
-        flat_element(frame, side, sign, half.near[i], half.far[i], half.slope[i], half.by_e[i]) +
-        rail_element(frame, side, sign, half.near[i], half.far[i], half.slope[i], half.by_e[i]);
+    const double value = flat.width * flat_element(frame, side, sign, flat.near[i], flat.far[i],
+                                                   flat.slope[i], flat.by_e[i]) +
+                         rail.width * rail_element(frame, side, sign, rail.near[i], rail.far[i],
+                                                   rail.slope[i], rail.by_e[i]);
     sum += {value * rule.fine[i], value * rule.coarse[i]};
   }
-  return sum * half.split;
-}
-
-Place place_at(double e, double c) {
-  if (c <= section_split(e)) return {false, c};
-  return {true, c < 1.0 ? section_point(e, c).far : 0.0};
-}
-
-Estimate face_strip_outside(const Frame& frame, Face face, Place inner) {
-  const Side& side = frame.side(face);
-  const double sign = sign_of(face);
-  const double split = section_split(frame.e);
-  Estimate sum;
-  if (!inner.rail) {
-    sum = over(frame.e, inner.near, split, [&](const SectionPoint& p) {
-      return flat_element(frame, side, sign, p.near, p.far, p.slope, p.by_e);
-    });
-  }
-  sum += over(frame.e, 0.0, inner.rail ? inner.near : split, [&](const SectionPoint& p) {
-    return rail_element(frame, side, sign, p.near, p.far, p.slope, p.by_e);
-  });
   return sum;
 }
 
-Estimate girth_quarter(const Frame& frame, Face face, const HalfQuarter& half) {
+Estimate girth_strip(const Frame& frame, Face face, const Quarter& quarter) {
   const Rule<rule_size>& rule = gauss_kronrod();
   const double b = frame.half_width;
   const double h = frame.side(face).height;
   Estimate sum;
   for (std::size_t i = 0; i < rule_size; ++i) {
-    const double m = half.slope[i] * half.slope[i];
-    const double value = std::sqrt(b * b + h * h * m) + std::sqrt(h * h + b * b * m);
+    const double value = quarter.flat.width * std::hypot(b, h * quarter.flat.slope[i]) +
+                         quarter.rail.width * std::hypot(h, b * quarter.rail.slope[i]);
     sum += {value * rule.fine[i], value * rule.coarse[i]};
   }
-  return sum * half.split;
+  return sum;
 }
 
 Place place_at_girth(const Frame& frame, Face face, double length) {
@@ -121,17 +98,6 @@ Place place_at_girth(const Frame& frame, Face face, double length) {
   if (length <= flat) return {false, reach_on_half(frame, face, split, length, false)};
   const double rest = flat + girth_over(frame, face, 0.0, split, true) - length;
   return {true, rest > 0.0 ? reach_on_half(frame, face, split, rest, true) : 0.0};
-}
-
-Estimate quarter_outside(double e, double inner) {
-  const Place place = place_at(e, inner);
-  const double split = section_split(e);
-  Estimate sum;
-  if (!place.rail) sum = over(e, inner, split, [](const SectionPoint& p) { return p.far; });
-  const double start = std::max(inner, split);
-  sum += over(e, 0.0, place.rail ? place.near : split,
-              [&](const SectionPoint& p) { return p.far - start; });
-  return sum;
 }
 
 }  // namespace wetout::board

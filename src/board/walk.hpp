@@ -43,11 +43,16 @@ class Walk {
     double distance = 0.0;
     Jet width{};
     SectionPoint point{};
-    double gap = 0.0;  ///< 1 - c
   };
   void cross(const Ray& ray, Crossing& at) const;
   void cross_changing(const Ray& ray, Crossing& at) const;
-  [[nodiscard]] Part rail_half(const Ray& ray) const;
+  // What a rail that is the same all along has at the points of [0, top] of s.
+  struct Table {
+    double top = 1.0;
+    std::array<SectionPoint, cheb_size> points{};
+  };
+  [[nodiscard]] static Table table(double e, double share);
+  [[nodiscard]] Part rail_half(const Ray& ray, bool low) const;
   [[nodiscard]] Part inland(const Ray& ray, double from, double to, bool fan) const;
 
   const Form& form_;
@@ -55,9 +60,8 @@ class Walk {
   double sign_;
   double reach_;
   Medial medial_;
-  // Of a rail that is the same all along.
-  std::array<SectionPoint, cheb_size> rail_points_{};
-  std::array<double, cheb_size> rail_gaps_{};
+  // The whole rail half of a section, and its lower part for short laps.
+  Table whole_, low_;
 };
 
 }  // namespace wetout::board

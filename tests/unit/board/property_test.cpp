@@ -126,7 +126,8 @@ RC_GTEST_PROP(AnyBoard, GrowsWithAllItsWidths, ()) {
 }
 
 RC_GTEST_PROP(AnyBoard, IsNeverLessCoveredByMoreLap, ()) {
-  const Hull hull = hull_of(spec_of(any_points()));
+  const MeasuringPoints p = any_points();
+  const Hull hull = hull_of(spec_of(p));
   const Face face = *rc::gen::element(Face::deck, Face::bottom);
   const double low = between(0.01, 0.1);
   const double high = low + between(0.0, 0.05);
@@ -136,7 +137,9 @@ RC_GTEST_PROP(AnyBoard, IsNeverLessCoveredByMoreLap, ()) {
   RC_ASSERT(b >= a * (1.0 - 1e-6));
   RC_ASSERT(b <= (face == Face::deck ? s.deck : s.bottom).area.si() * (1.0 + 1e-5));
   const Measured band = hull.band_area(face, units::metres(low), Length{}, hull.length()).value();
-  RC_ASSERT(band.error.si() < 2e-3 * band.area.si());
+  // To the tolerance promised for the rails that have names; rails between full and square are
+  // harder to follow, and the estimate says so.
+  RC_ASSERT(band.error.si() < (p.exponent > 4.0 ? 2e-3 : 2e-4) * band.area.si());
 }
 
 RC_GTEST_PROP(AnyBoard, HasPatchesThatGrowIntoTheFace, ()) {
