@@ -113,10 +113,11 @@ ReactingBody::Direction::Direction(const Chain& chain, bool transposed)
 }
 
 ReactingBody::ReactingBody(const Reactant& reactant, const Chain& first, const Chain& second,
-                           units::Temperature air, units::Temperature start)
+                           units::Temperature air, units::Temperature start, std::size_t reacting)
     : reactant_(reactant),
       first_(first, true),
       second_(second, false),
+      reacting_(std::min(reacting, first_.size())),
       air_(air.in_kelvin()),
       start_(start.in_kelvin()),
       e_over_r_(reactant.kinetics.energy_j_per_mol / gas_constant_j_per_mol_k.value),
@@ -128,6 +129,10 @@ ReactingBody::ReactingBody(const Reactant& reactant, const Chain& first, const C
   for (const double c : second_.capacity) second_sum += c;
   capacity_ = first_sum * second_sum;
   now_.warmer.assign(n * m, start_ - air_);
+  for (std::size_t c = 0; c < n * m; ++c) {
+    if (c % n >= reacting_) now_.warmer[c] = 0.0;
+  }
+  start_warmth_ = mean(now_.warmer);
   now_.reduced_time.assign(n * m, 0.0);
   now_.conversion.assign(n * m, 0.0);
   now_.modes.resize(n * m);
@@ -167,6 +172,10 @@ void ReactingBody::react(double dt, double flow) {
   const double rise = reactant_.full_rise_kelvin;
   const double k_reference = reactant_.kinetics.k_per_s;
   for (std::size_t c = 0; c < now_.warmer.size(); ++c) {
+    if (c % first_.size() >= reacting_) {
+      now_.warmer[c] += flow * dt;
+      continue;
+    }
     const double t0 = air_ + now_.warmer[c];
     const double inverse = 1.0 / t0;
     const double k0 = k_reference * std::exp(e_over_r_ * (inverse_reference_ - inverse));

@@ -91,6 +91,18 @@ struct CureDefaults {
   Value recoat_longest{
       "film.recoat_longest", 72.0, 48.0, 96.0, {"", "unless the sheet prints longer", S::assumed}};
 
+  // Polyester
+  Value firm_gel{"polyester.firm_gel",
+                 1.5,
+                 1.2,
+                 2.0,
+                 {"", "times gel, until the next coat of laminating resin holds", S::assumed}};
+  Value dose_power{"polyester.dose_power",
+                   1.0,
+                   0.7,
+                   1.3,
+                   {"", "gel time by dose where a sheet prints one dose", S::assumed}};
+
   // The warm box
   Value box_polystyrene{
       "box.polystyrene", 50.0, 45.0, 55.0, {"", "hottest box for EPS and XPS", S::assumed}};
@@ -149,6 +161,8 @@ void visit(D& defaults, F&& f) requires requires {
   f(defaults.patience, "times");
   f(defaults.trim_below, "K");
   f(defaults.recoat_longest, "h");
+  f(defaults.firm_gel, "times");
+  f(defaults.dose_power, "");
   f(defaults.box_polystyrene, "C");
   f(defaults.box_polyurethane, "C");
   f(defaults.box_above_tg, "K");

@@ -45,8 +45,11 @@ struct Reactant {
 
 class ReactingBody {
  public:
+  /// Of the first chain only the first `reacting` cells are resin; the rest, at first as warm as
+  /// the air, stores and conducts.
   ReactingBody(const Reactant& reactant, const Chain& first, const Chain& second,
-               units::Temperature air, units::Temperature start);
+               units::Temperature air, units::Temperature start,
+               std::size_t reacting = std::numeric_limits<std::size_t>::max());
 
   /// Goes on by `dt_s`; the largest change of temperature of a cell, in kelvin.
   double step(double dt_s);
@@ -56,6 +59,8 @@ class ReactingBody {
   void undo();
 
   [[nodiscard]] double hottest_rate_kelvin_per_s() const;
+  /// Of one cell, the first chain's running fastest.
+  [[nodiscard]] double cell_kelvin(std::size_t cell) const { return air_ + now_.warmer[cell]; }
 
   // At the middle: on the axis of the first chain, half way along the second, extrapolated from the
   // cells around it.
@@ -70,7 +75,7 @@ class ReactingBody {
 
   // Of the whole body, in kelvin of its mean temperature: full_rise x mean conversion = stored +
   // lost. What was lost is summed from the faces, not from the other two.
-  [[nodiscard]] double stored_kelvin() const { return mean_kelvin() - start_; }
+  [[nodiscard]] double stored_kelvin() const { return mean(now_.warmer) - start_warmth_; }
   [[nodiscard]] double lost_kelvin() const { return now_.lost; }
 
  private:
@@ -106,7 +111,9 @@ class ReactingBody {
 
   const Reactant& reactant_;
   Direction first_, second_;
+  std::size_t reacting_;  // cells of each line of the first chain
   double air_, start_;
+  double start_warmth_ = 0.0;  // of the whole, above the air
   double e_over_r_, inverse_reference_;
   double loss_per_s_;      // of its mean warmth, evenly heated and steady
   double capacity_ = 0.0;  // of the whole body
