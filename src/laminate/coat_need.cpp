@@ -200,7 +200,7 @@ class Builder {
                                 .text = "the roll of \"" + cloth.id +
                                         "\" is narrower than face and laps: join two pieces, lap "
                                         "less, or take a wider cloth",
-                                .subject = ply.id,
+                                .subject = coat_.id + "/" + ply.id,
                                 .value = units::in_metres(ply.cut_width),
                                 .limit = units::in_metres(cloth.width),
                                 .unit = "m"});
