@@ -63,6 +63,13 @@ std::vector<double> monotone_slopes(std::span<const double> x, std::span<const d
   if (ends.last_slope) slopes[n - 1] = *ends.last_slope;
   slopes[0] = ends.first_slope ? *ends.first_slope : parabola(chord(0), slopes[1]);
   if (!ends.last_slope) slopes[n - 1] = parabola(chord(n - 2), slopes[n - 2]);
+  // A tip of no width must open out: a level start would make a needle of it, and its root, taken
+  // for a round end, has no slope there at all.
+  constexpr double least_opening = 0.1;  // of the chord
+  if (!ends.first_slope && v[0] == 0.0 && slopes[0] == 0.0) slopes[0] = least_opening * chord(0);
+  if (!ends.last_slope && v[n - 1] == 0.0 && slopes[n - 1] == 0.0) {
+    slopes[n - 1] = least_opening * chord(n - 2);
+  }
   return slopes;
 }
 

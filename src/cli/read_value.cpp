@@ -46,6 +46,15 @@ base::Problems above(const Argument& argument, std::string_view text, const base
   return {out_of_range(argument, std::string(what), text)};
 }
 
+// More than a shop mixes at once is a slip of the hand.
+base::Problems within(const Argument& argument, std::string_view text,
+                      const base::Result<units::Mass>& read) {
+  if (read && *read > units::kilograms(100)) {
+    return {out_of_range(argument, "a mass to mix is at most 100 kg", text)};
+  }
+  return above(argument, text, read, units::Mass{}, "a mass must be above zero");
+}
+
 base::Problems faults(const Argument& argument, std::string_view text) {
   switch (argument.reads) {
     case Reads::text:
@@ -54,8 +63,7 @@ base::Problems faults(const Argument& argument, std::string_view text) {
       return above(argument, text, units::read_temperature(text), units::Temperature::kelvin(0.0),
                    "a temperature must be above absolute zero");
     case Reads::mass:
-      return above(argument, text, units::read_mass(text), units::Mass{},
-                   "a mass must be above zero");
+      return within(argument, text, units::read_mass(text));
     case Reads::duration:
       return above(argument, text, units::read_duration(text), units::Duration{},
                    "a time must be above zero");

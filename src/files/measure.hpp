@@ -98,14 +98,9 @@ inline constexpr Measure<units::Mass> positive_mass{units::read_mass,
                                                     false,
                                                     units::kilograms(200),
                                                     "more than 0 and at most 200 kg"};
-inline constexpr Measure<units::Mass> scale_step{units::read_mass,
-                                                 "a mass",
-                                                 "g",
-                                                 "1 g",
-                                                 units::Mass{},
-                                                 false,
-                                                 units::grams(100),
-                                                 "more than 0 and at most 100 g"};
+inline constexpr Measure<units::Mass> scale_step{
+    units::read_mass,  "a mass",         "g", "1 g", units::grams(0.01), true,
+    units::grams(100), "0.01 g to 100 g"};
 
 inline constexpr Measure<Density> foam_density{units::read_density,
                                                "a density",

@@ -11,12 +11,12 @@ namespace wetout::laminate {
 
 std::vector<std::string> mixing_cautions() {
   return {
-      "Safety data sheets, local rules and licensed practice come first.",
-      "Nitrile gloves, sleeves, eye protection, fresh air: uncured epoxy burns and can "
-      "sensitise for life. Never solvent on skin: wipe, then soap and water.",
       "A cup left standing gets hot, smokes, can burn: spread it out, or carry it outside onto "
       "something that cannot burn; never on foam or in a bin. Mix nothing you cannot use before "
-      "you leave."};
+      "you leave.",
+      "Nitrile gloves, sleeves, eye protection, fresh air: uncured epoxy burns and can sensitise "
+      "for life. Never solvent on skin: wipe, then soap and water.",
+      "Safety data sheets, local rules and licensed practice come first."};
 }
 
 std::vector<Caution> cautions_of(const PlanInput& input) {

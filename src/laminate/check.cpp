@@ -92,11 +92,41 @@ class Checker {
       const std::string additive_key = key + ".additives[" + std::to_string(a) + "].material";
       const auto* material = refer(additive_key, "material", spec.additives[a].material,
                                    input_.shop.materials, "material");
-      if (material && material->styrene) styrene(material->id, additive_key);
+      if (material == nullptr) continue;
+      if (material->styrene) styrene(material->id, additive_key);
+      if (is_part_of_resin(material->id) || is_piece(*material)) {
+        problems_.push_back({.code = "additive.wrong_kind",
+                             .message = "\"" + material->id +
+                                        "\" is not something to stir in: it would spoil the ratio",
+                             .key = additive_key,
+                             .found = material->id,
+                             .expected = "a pigment, filler or thickener of the shop"});
+      }
     }
     if (spec.install) {
-      refer(key + ".part", "material", spec.install->part, input_.shop.materials, "material");
+      const auto* part =
+          refer(key + ".part", "material", spec.install->part, input_.shop.materials, "material");
+      if (part != nullptr && is_part_of_resin(part->id)) {
+        problems_.push_back(
+            {.code = "install.wrong_kind",
+             .message = "\"" + part->id + "\" is resin or hardener, not a part to set",
+             .key = key + ".part",
+             .found = part->id,
+             .expected = "a box or plug of the shop, with packs in pieces"});
+      }
     }
+  }
+
+  bool is_part_of_resin(std::string_view id) const {
+    return std::any_of(input_.shop.resins.begin(), input_.shop.resins.end(),
+                       [&](const resin::Product& product) {
+                         return product.part_a == id || product.part_b == id;
+                       });
+  }
+
+  static bool is_piece(const Material& material) {
+    return material.weight || std::any_of(material.packs.begin(), material.packs.end(),
+                                          [](const Pack& pack) { return pack.pieces.has_value(); });
   }
 
   void place(const PlySpec& ply, const std::string& key) {
@@ -135,6 +165,12 @@ class Checker {
              .expected = "an epoxy for a coat that is to be planned"});
       }
       return;
+    }
+    for (const std::string& part : {product.part_a, product.part_b}) {
+      const Material* material = find(input_.shop.materials, part);
+      if (material != nullptr && material->styrene && input_.board.foam != board::Foam::pu) {
+        styrene(part, key + ".resin");
+      }
     }
     if (names_peroxide(product.part_b)) {
       problems_.push_back({.code = "chemistry.peroxide",

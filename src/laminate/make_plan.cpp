@@ -1,6 +1,7 @@
 #include "wetout/laminate/make_plan.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <memory>
 #include <string>
@@ -108,6 +109,16 @@ BoardSummary summary_of(const PlanInput& input, const Geometry& geometry) {
   return board;
 }
 
+// The last guard before numbers are believed.
+bool measurable(const Geometry& geometry) {
+  const board::Surfaces& s = geometry.surfaces();
+  for (const double value : {s.planform.area.si(), s.deck.area.si(), s.bottom.area.si(),
+                             s.perimeter.si(), s.volume.si()}) {
+    if (!std::isfinite(value) || value <= 0.0) return false;
+  }
+  return true;
+}
+
 void prefix_keys(base::Problems& problems) {
   for (base::Problem& problem : problems) problem.key = "board." + problem.key;
 }
@@ -126,6 +137,12 @@ base::Result<Plan> make_plan(const PlanInput& input, const Defaults& values) {
   if (!problems.empty()) return base::fail(std::move(problems));
 
   const Geometry geometry(*hull);
+  if (!measurable(geometry)) {
+    return base::fail({.code = "board.not_measurable",
+                       .message = "no surface can be laid through these measures",
+                       .key = "board.width",
+                       .expected = "widths that change less abruptly from place to place"});
+  }
   const auto outcome = compute(input, *order, geometry, values);
   if (!outcome) return tl::unexpected(outcome.error());
 

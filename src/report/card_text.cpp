@@ -88,14 +88,19 @@ class Card {
     return {std::string(page_columns, '-'), ends(air, next)};
   }
 
-  [[nodiscard]] std::string deadline(const laminate::Batch& batch) const {
+  [[nodiscard]] std::string deadline(const BatchGroup& group) const {
+    const laminate::Batch& batch = *group.batch;
     std::string out = "use within " + use_within_text(batch.use_within, system_);
+    // Only one cup at a time: the clock of a later one has not begun.
+    const bool later = !mix_.batches.empty() && group.first != mix_.batches.front().n;
+    if (later) return out + "; mix it when the cup before is empty";
     if (now_clock_) {
       constexpr int day = 24 * 60;
       const int minutes = static_cast<int>(std::floor(units::in_minutes(batch.use_within) + 0.005));
       const int before = (*now_clock_ + minutes % day) % day;
       out += fmt::format(", before {:02}:{:02} if mixed now", before / 60, before % 60);
     }
+    if (group.last != group.first) out += "; the next when it is empty";
     return out;
   }
 
@@ -107,7 +112,7 @@ class Card {
       const laminate::Batch& batch = *group.batch;
       const std::string title = upper(group_title(group, all)) + ": " + weighed(batch.mix, system_);
       Lines block{ends(title, batch.cup ? "cup " + plain(*batch.cup) : std::string()),
-                  deadline(batch)};
+                  deadline(group)};
       const Lines table = pour_table(batch, system_, PourTable::bench);
       // The columns are named once.
       block.insert(block.end(), table.begin() + (blocks.empty() ? 0 : 1), table.end());
@@ -167,12 +172,13 @@ class Card {
 
   [[nodiscard]] Lines warnings() {
     layout::Page page;
-    for (const std::string& caution : mix_.cautions) {
-      page.item("! ", plain(caution));
-      warning_ends_.push_back(page.lines().size());
-    }
+    // What is special to this mix comes before what is always true.
     for (const base::Notice& notice : mix_.notices) {
       page.item("* ", notice_text(notice, system_));
+      warning_ends_.push_back(page.lines().size());
+    }
+    for (const std::string& caution : mix_.cautions) {
+      page.item("! ", plain(caution));
       warning_ends_.push_back(page.lines().size());
     }
     return page.lines();
@@ -185,10 +191,10 @@ class Card {
     Lines out;
     std::size_t begin = 0;
     for (const std::size_t end : warning_ends_) {
-      if (out.size() + end - begin < room) {
-        out.insert(out.end(), lines.begin() + static_cast<std::ptrdiff_t>(begin),
-                   lines.begin() + static_cast<std::ptrdiff_t>(end));
-      }
+      // The first that does not fit ends it: a lesser one must not take its place.
+      if (out.size() + end - begin >= room) break;
+      out.insert(out.end(), lines.begin() + static_cast<std::ptrdiff_t>(begin),
+                 lines.begin() + static_cast<std::ptrdiff_t>(end));
       begin = end;
     }
     out.emplace_back(out.empty() ? "! cautions: read them in the plan"

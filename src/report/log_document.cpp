@@ -39,10 +39,14 @@ std::string to_json(const LogDocument& document) { return document_json(log_form
 std::string to_text(const LogDocument& document) {
   layout::Page page;
   page.verbatim("log        " + layout::plain(document.path));
-  page.item("holds      ", counted(document.jobs, "job") + ", " + counted(document.plans, "plan") +
-                               ", " + counted(document.documents, "document"));
-  page.item("size       ",
-            fmt::format("{} bytes, tables of version {}", document.size_bytes, document.schema));
+  // Nothing was counted in a log that is damaged, or of a copy that was only looked at.
+  if (document.schema > 0) {
+    page.item("holds      ", counted(document.jobs, "job") + ", " +
+                                 counted(document.plans, "plan") + ", " +
+                                 counted(document.documents, "document"));
+    page.item("size       ",
+              fmt::format("{} bytes, tables of version {}", document.size_bytes, document.schema));
+  }
   if (document.sound) page.item("checked    ", *document.sound ? "sound" : "damaged");
   for (const std::string& fault : document.faults) page.item("  * ", layout::plain(fault));
   if (document.copy) {

@@ -103,7 +103,7 @@ base::Result<MixDocument> mix_document(const PlanDocument& document, std::string
     }
   }
   for (const base::Notice& notice : plan.notices) {
-    if (notice.subject == need.id) mix.notices.push_back(notice);
+    if (notice.subject == need.id || notice.subject == need.resin) mix.notices.push_back(notice);
   }
   return mix;
 }

@@ -34,10 +34,7 @@ base::Digest input_key(const std::string& slug, const std::vector<joblog::Input>
 base::Result<std::string> job_slug(const PlanRequest& request, const files::JobFile& job) {
   const std::string wanted = request.as ? *request.as : job.board.id;
   const std::string slug = base::slug(wanted);
-  static const std::vector<std::string> words = {"list",    "show", "diff",  "rename",
-                                                 "archive", "undo", "import"};
-  bool taken = false;
-  for (const std::string& word : words) taken = taken || word == slug;
+  const bool taken = is_command_word(slug);
   if (base::is_slug(slug) && !taken) return slug;
   return base::fail(
       {.code = "job.id",

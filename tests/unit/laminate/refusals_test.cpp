@@ -91,6 +91,38 @@ TEST(Refusals, CoatThatGoesOffWhateverIsTried) {
   EXPECT_EQ(p.key, "coat[0]");
 }
 
+TEST(Refusals, PartsOfAResinAreNeitherAdditiveNorInsert) {
+  PlanInput in = sample::input();
+  in.coats[1].additives[0].material = "slow-b";
+  EXPECT_EQ(refused(in).code, "additive.wrong_kind");
+  in = sample::input();
+  in.coats[1].additives[0].material = "fin-box";
+  EXPECT_EQ(refused(in).code, "additive.wrong_kind");
+  in = sample::input();
+  in.coats[2].install->part = "resin-a";
+  EXPECT_EQ(refused(in).code, "install.wrong_kind");
+}
+
+TEST(Refusals, StyreneInAPartCounts) {
+  PlanInput in = sample::input();
+  in.shop.materials[0].styrene = true;
+  EXPECT_EQ(refused(in).code, "chemistry.styrene");
+}
+
+// Measures with a steep shoulder near a round end: the tip still opens out.
+TEST(Refusals, SteepOutlinesStayMeasurable) {
+  for (const double width_in : {60.0, 69.0, 70.0, 85.0, 100.0}) {
+    PlanInput in = sample::input();
+    in.board = sample::board_spec(74, width_in);
+    in.shop.cups[0].holds = units::litres(20);
+    in.shop.resins[0].pot_life[0].time = {units::hours(9), units::hours(9)};
+    const auto plan = make_plan(in);
+    ASSERT_TRUE(plan) << width_in << sample::told(plan.error());
+    EXPECT_GT(plan->board.deck.si(), plan->board.planform.si());
+    EXPECT_LT(plan->board.deck.si(), 1.3 * plan->board.planform.si());
+  }
+}
+
 TEST(Notices, NarrowClothSaysHowWide) {
   PlanInput in = sample::input();
   in.shop.cloths[0].width = units::inches(24);
