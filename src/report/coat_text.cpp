@@ -40,7 +40,7 @@ std::string placement(const laminate::PlyNeed& ply, units::System system) {
 
 void PlanWriter::plies(const laminate::CoatNeed& coat) {
   constexpr std::size_t name_columns = 24;
-  constexpr std::size_t cut_columns = 29;
+  constexpr std::size_t cut_columns = 33;
   constexpr std::size_t mass_columns = 9;
   const auto row = [&](std::string_view name, std::string_view cut, std::string_view resin,
                        std::string_view thickness) {
