@@ -371,15 +371,9 @@ void Fields::unknown(const toml::key& key) {
 
 void Fields::done() {
   if (document_->full()) return;
-  if (known_.size() < table_->size() ||
-      std::any_of(table_->cbegin(), table_->cend(), [&](const auto& member) {
-        return std::find(known_.begin(), known_.end(), member.first.str()) == known_.end();
-      })) {
-    for (auto member = table_->cbegin(); member != table_->cend() && !document_->full(); ++member) {
-      if (std::find(known_.begin(), known_.end(), member->first.str()) == known_.end()) {
-        unknown(member->first);
-      }
-    }
+  for (auto member = table_->cbegin(); member != table_->cend() && !document_->full(); ++member) {
+    const bool known = std::find(known_.begin(), known_.end(), member->first.str()) != known_.end();
+    if (!known) unknown(member->first);
   }
   for (Missing& gap : missing_) {
     wrong_table({.code = "key.missing",

@@ -36,7 +36,7 @@ void read(const std::string& text) {
   if (!shop) check(shop.error(), text);
 }
 
-int scale() { return std::getenv("WETOUT_LONG_TESTS") != nullptr ? 100 : 1; }
+int scale() { return std::getenv("WETOUT_LONG_TESTS") != nullptr ? 20 : 1; }
 
 RC_GTEST_PROP(Fuzz, RandomBytesAreAnswered, (const std::string& text)) { read(text); }
 
