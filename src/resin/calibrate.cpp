@@ -376,25 +376,4 @@ base::Result<Calibration> calibrate(const Product& product, const Defaults& defa
   return Calibrator(product, defaults, cache).run();
 }
 
-CupRun cup_run(const Cure& cure, const Fill& fill, units::Temperature air,
-               units::Temperature resin) {
-  CupRun run;
-  run.kinetics = cure.kinetics;
-  run.bulk = cure.bulk;
-  run.cooling = cure.cooling;
-  run.fill = fill;
-  run.air = air;
-  run.resin = resin;
-  run.gel_conversion = cure.gel_conversion;
-  run.usable_rise_kelvin = cure.usable_rise_kelvin;
-  run.usable_share = cure.usable_share;
-  return run;
-}
-
-std::optional<units::Duration> usable(const CupCourse& course) {
-  if (!course.risen) return course.part_gelled;
-  if (!course.part_gelled) return course.risen;
-  return std::min(*course.risen, *course.part_gelled);
-}
-
 }  // namespace wetout::resin

@@ -56,12 +56,4 @@ struct Calibration {
 base::Result<Calibration> calibrate(const Product& product, const Defaults& defaults,
                                     AnswerCache* cache = nullptr);
 
-/// The cup of a fitted resin, ready to be followed.
-CupRun cup_run(const Cure& cure, const Fill& fill, units::Temperature air,
-               units::Temperature resin);
-
-/// The time a cup may be used, from mixing: the middle has risen by its own heat, or a part of gel
-/// conversion is reached, whichever comes first. Null where the course was not followed so far.
-std::optional<units::Duration> usable(const CupCourse& course);
-
 }  // namespace wetout::resin
