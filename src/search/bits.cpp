@@ -23,6 +23,19 @@ void Bits::set_range(Slot from, Slot to) {
   }
 }
 
+void Bits::clear_range(Slot from, Slot to) {
+  from = std::max(from, Slot{0});
+  to = std::min(to, size_);
+  for (Slot slot = from; slot < to;) {
+    if ((slot & 63) == 0 && slot + 64 <= to) {
+      words_[word(slot)] = 0;
+      slot += 64;
+    } else {
+      reset(slot++);
+    }
+  }
+}
+
 void Bits::clear_before(Slot from) {
   if (from <= 0) return;
   if (from >= size_) {

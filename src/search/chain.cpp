@@ -1,7 +1,6 @@
 #include "chain.hpp"
 
 #include <algorithm>
-#include <set>
 
 #include "labelling.hpp"
 
@@ -19,47 +18,51 @@ constexpr int last_tries = 8;
 class Deadlines {
  public:
   Deadlines(const Model& model, const Domains& domains) {
+    if (model.goal.calendar >= 0) {
+      for (const auto& span : model.problem->calendars[at(model.goal.calendar)].spans) {
+        keys_.push_back(span.first);
+      }
+    }
     for (std::size_t i = 0; i < model.ops.size(); ++i) {
       const Op& op = model.ops[i];
       const int index = static_cast<int>(i);
       if (op.end_set < 0 || domains.empty(index)) continue;
+      const bool rising = model.fn[at(op.end)].rising;
       const Bits& starts = domains.starts[i];
       std::int64_t least = model.key(index, domains.lo[i]);
-      for (Slot s = starts.next(0); s >= 0; s = starts.next(s + 1)) {
-        const std::int64_t key = model.key(index, s);
-        if (keys_.empty() || *keys_.rbegin() != key) keys_.insert(key);
-        least = std::min(least, key);
+      greatest_ = std::max(greatest_, model.key(index, domains.hi[i]));
+      for (Slot s = starts.next(0); s >= 0 && !rising; s = starts.next(s + 1)) {
+        least = std::min(least, model.key(index, s));
+        greatest_ = std::max(greatest_, model.key(index, s));
       }
       if (domains.holds(op.cond) == Truth::yes) least_ = std::max(least_, least);
     }
-    keys_.insert(least_);
     by_slot_ = model.goal.calendar < 0;
   }
 
   [[nodiscard]] std::int64_t least() const { return least_; }
-  [[nodiscard]] std::int64_t greatest() const { return *keys_.rbegin(); }
+  [[nodiscard]] std::int64_t greatest() const { return greatest_; }
 
   /// The key to ask for when `refuted` and everything below it is impossible.
   std::int64_t after(std::int64_t refuted) {
-    auto key = keys_.upper_bound(refuted);
-    if (key == keys_.end()) return greatest();
-    if (by_slot_) {
-      for (int k = 1; k < stride_ && std::next(key) != keys_.end(); ++k) ++key;
-      stride_ *= 2;
-    }
-    return *key;
+    if (!by_slot_) return above(refuted);
+    const std::int64_t key = std::min(refuted + stride_, greatest_);
+    stride_ *= 2;
+    return key;
   }
   /// The least key above `refuted`.
   [[nodiscard]] std::int64_t above(std::int64_t refuted) const {
-    const auto key = keys_.upper_bound(refuted);
-    return key == keys_.end() ? refuted : *key;
+    if (by_slot_) return refuted + 1;
+    const auto key = std::upper_bound(keys_.begin(), keys_.end(), refuted);
+    return key == keys_.end() ? greatest_ : *key;
   }
 
  private:
-  std::set<std::int64_t> keys_;
+  std::vector<std::int64_t> keys_;
   std::int64_t least_ = 0;
+  std::int64_t greatest_ = 0;
   bool by_slot_ = false;
-  int stride_ = 1;
+  std::int64_t stride_ = 1;
 };
 
 class ChainSolver {

@@ -12,23 +12,37 @@ constexpr Slot lowest = std::numeric_limits<Slot>::min();
 /// Can `first` be over before `second` starts, with value f of i at most value g of j?
 bool order_possible(const Model& model, const Domains& domains, const Arc& arc, int first,
                     int second) {
-  // The best value of `first` among its starts that are over by each slot.
   const bool first_is_j = first == arc.j;
-  const Slot size = model.horizon;
-  std::vector<Slot> best(at(size), lowest);
+  const Fn& f = model.fn[at(arc.f)];
+  const Fn& g = model.fn[at(arc.g)];
+  if (domains.empty(first) || domains.empty(second)) return true;
+  const Fn& end = model.fn[at(model.ops[at(first)].end)];
+  const Slot lo = domains.lo[at(first)];
+  const Slot hi = domains.hi[at(second)];
+  // Short cuts; where they do not decide, every start is looked at.
+  if (lo + end.least > hi) return false;
+  if (first_is_j) {
+    // The start of i is later than that of j by the attended part at least.
+    if (f.least + end.least > g.most) return false;
+    if (end(lo) <= hi && f(hi) <= g(lo)) return true;
+  } else if (end(lo) <= hi && f(lo) <= g(hi)) {
+    return true;
+  }
+  // The best value of `first` among its starts that are over by each slot.
+  std::vector<Slot> best(at(hi - lo + 1), lowest);
   const Bits& starts = domains.starts[at(first)];
-  for (Slot s = starts.next(0); s >= 0; s = starts.next(s + 1)) {
-    const Slot over = model.end(first, s);
-    if (over >= size) continue;
-    const Slot value = first_is_j ? model.time(arc.g, s) : -model.time(arc.f, s);
-    best[at(over)] = std::max(best[at(over)], value);
+  for (Slot s = lo; s >= 0 && s <= hi; s = starts.next(s + 1)) {
+    const Slot over = end(s);
+    if (over > hi) continue;
+    auto& value = best[at(over - lo)];
+    value = std::max(value, first_is_j ? g(s) : -f(s));
   }
   const Bits& others = domains.starts[at(second)];
   Slot sofar = lowest;
-  for (Slot s = 0; s < size; ++s) {
-    sofar = std::max(sofar, best[at(s)]);
+  for (Slot s = lo; s <= hi; ++s) {
+    sofar = std::max(sofar, best[at(s - lo)]);
     if (sofar == lowest || !others.test(s)) continue;
-    if (first_is_j ? model.time(arc.f, s) <= sofar : -model.time(arc.g, s) <= sofar) return true;
+    if (first_is_j ? f(s) <= sofar : -g(s) <= sofar) return true;
   }
   return false;
 }

@@ -10,6 +10,8 @@
 namespace wetout::search {
 namespace {
 
+constexpr Slot largest = Slot{1} << 29;
+
 Cond join(const Cond& a, const Cond& b) {
   Cond both = a;
   for (const Option& option : b) {
@@ -98,18 +100,19 @@ class Compiler {
   /// The value "time of the event + add", for starts that are allowed.
   int function(EventRef event, Slot add) {
     const Map& map = map_of(problem_, event);
-    Fn fn;
     if (const auto* offset = std::get_if<Slot>(&map)) {
-      fn = {nullptr, *offset + add, true};
-    } else {
-      fn = {std::get<Table>(map).at.data(), add, true};
-      fn.rising = rises(fn.table, local_[at(event.op)]);
+      const Slot all = *offset + add;
+      return keep({nullptr, all, true, all, all});
     }
-    return keep(fn);
+    return table(std::get<Table>(map).at, local_[at(event.op)], add);
   }
 
-  int table(const std::vector<Slot>& values, int op) {
-    return keep({values.data(), 0, rises(values.data(), op)});
+  int table(const std::vector<Slot>& values, int op, Slot add = 0) {
+    Fn fn = shape(values.data(), op);
+    fn.add = add;
+    fn.least += add;
+    fn.most += add;
+    return keep(fn);
   }
 
   int own(std::vector<Slot> values, int op) {
@@ -122,20 +125,22 @@ class Compiler {
     return static_cast<int>(model_.fn.size()) - 1;
   }
 
-  bool rises(const Slot* table, int op) {
-    const auto [entry, fresh] = rising_.try_emplace(table, true);
-    if (fresh) {
-      const Bits& domain = model_.ops[at(op)].domain;
-      Slot last = -(Slot{1} << 30);
-      for (Slot s = domain.next(0); s >= 0; s = domain.next(s + 1)) {
-        if (table[s] < last) {
-          entry->second = false;
-          break;
-        }
-        last = table[s];
-      }
+  const Fn& shape(const Slot* table, int op) {
+    const auto [entry, fresh] = shapes_.try_emplace(table);
+    Fn& fn = entry->second;
+    if (!fresh) return fn;
+    fn.table = table;
+    const Bits& domain = model_.ops[at(op)].domain;
+    Slot last = -largest;
+    fn.least = largest;
+    fn.most = -largest;
+    for (Slot s = domain.next(0); s >= 0; s = domain.next(s + 1)) {
+      fn.rising = fn.rising && table[s] >= last;
+      last = table[s];
+      fn.least = std::min(fn.least, last - s);
+      fn.most = std::max(fn.most, last - s);
     }
-    return entry->second;
+    return fn;
   }
 
   void arc(int i, int f, int j, int g, Slot scale, Option when) {
@@ -226,14 +231,23 @@ class Compiler {
     const int index = static_cast<int>(model_.uses.size());
     a.uses.push_back(index);
     if (use.a != use.b) b.uses.push_back(index);
-    if (occupancy_.limits(place, what)) {
-      std::vector<Slot> until(at(problem_.horizon), 0);
-      for (Slot s = a.domain.next(0); s >= 0; s = a.domain.next(s + 1)) {
-        until[at(s)] = occupancy_.free_until(place, what, model_.time(use.from, s));
-      }
-      arc(use.b, use.to, use.a, own(std::move(until), use.a), 0, when);
-    }
+    if (occupancy_.limits(place, what)) leave_to_others(use, when);
     model_.uses.push_back(std::move(use));
+  }
+
+  /// Keeps the use out of what others have taken.
+  void leave_to_others(const Use& use, Option when) {
+    Op& a = model_.ops[at(use.a)];
+    if (use.a == use.b && use.cond.size() == a.cond.size()) {
+      occupancy_.take_out(a.domain, use.place, use.what, model_.fn[at(use.from)],
+                          model_.fn[at(use.to)]);
+      return;
+    }
+    std::vector<Slot> table(at(problem_.horizon), 0);
+    for (Slot s = a.domain.next(0); s >= 0; s = a.domain.next(s + 1)) {
+      table[at(s)] = occupancy_.free_until(use.place, use.what, model_.time(use.from, s));
+    }
+    arc(use.b, use.to, use.a, own(std::move(table), use.a), 0, when);
   }
 
   void groups() {
@@ -253,7 +267,7 @@ class Compiler {
   const Problem& problem_;
   Occupancy occupancy_;
   std::vector<int> local_;
-  std::map<const Slot*, bool> rising_;
+  std::map<const Slot*, Fn> shapes_;
   Model model_;
 };
 

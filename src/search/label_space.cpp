@@ -89,14 +89,19 @@ Layout LabelSpace::make_layout(const std::vector<bool>& resolved, int set) const
     if (touched[op]) layout.windows.push_back(static_cast<int>(op));
   }
   std::vector<bool> needed(model_.places.size(), false);
+  std::vector<bool> open(model_.places.size(), false);
   for (const Use& use : model_.uses) {
     if (resolved[at(use.a)] && resolved[at(use.b)]) continue;
-    if (domains.holds(use.cond) != Truth::no) needed[at(use.place)] = true;
+    if (domains.holds(use.cond) == Truth::no) continue;
+    needed[at(use.place)] = true;
+    if (resolved[at(use.a)]) open[at(use.place)] = true;
   }
   for (std::size_t u = 0; u < model_.uses.size(); ++u) {
     const Use& use = model_.uses[u];
     if (!needed[at(use.place)] || !frame_.place_matters[at(use.place)]) continue;
-    if (resolved[at(use.a)] || resolved[at(use.b)]) layout.uses.push_back(static_cast<int>(u));
+    if (!resolved[at(use.a)] && !resolved[at(use.b)]) continue;
+    layout.uses.push_back(static_cast<int>(u));
+    layout.open_place.push_back(open[at(use.place)]);
   }
   for (std::size_t p = 0; p < model_.pairs.size(); ++p) {
     const Pairs& pairs = model_.pairs[p];

@@ -34,9 +34,10 @@ struct OpenArc {
 struct Layout {
   std::vector<int> windows = {};  ///< two columns each: first start, minus last start
   std::vector<OpenArc> arcs = {};
-  std::vector<int> uses = {};   ///< two columns each, see label_step.cpp
-  std::vector<int> pairs = {};  ///< start of the placed end; these do not compare as numbers
-  int compared = 0;             ///< columns that compare as numbers; column 0 is the end time
+  std::vector<int> uses = {};         ///< two columns each, see kept_places.hpp
+  std::vector<bool> open_place = {};  ///< per use: something is open at its place
+  std::vector<int> pairs = {};        ///< start of the placed end; these do not compare as numbers
+  int compared = 0;                   ///< columns that compare as numbers; column 0 is the end time
   int stride = 0;
 };
 

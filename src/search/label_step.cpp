@@ -9,9 +9,6 @@ std::size_t window_column(std::size_t k) { return 1 + 2 * k; }
 std::size_t arc_column(const Layout& layout, std::size_t k) {
   return 1 + 2 * layout.windows.size() + k;
 }
-std::size_t use_column(const Layout& layout, std::size_t k) {
-  return 1 + 2 * layout.windows.size() + layout.arcs.size() + 2 * k;
-}
 std::size_t pairs_column(const Layout& layout, std::size_t k) { return at(layout.compared) + k; }
 
 const Slot* row_of(const Bucket& bucket, int row) {
@@ -21,7 +18,7 @@ const Slot* row_of(const Bucket& bucket, int row) {
 }  // namespace
 
 Stepper::Stepper(const Model& model, ChoiceSets& sets, const Domains& root)
-    : model_(model), sets_(sets) {
+    : model_(model), sets_(sets), places_(model, sets) {
   const Propagator propagator(model);
   for (const Arc& arc : model.arcs) {
     least_g_.push_back(root.empty(arc.j) ? 0 : propagator.least(root, arc.j, arc.g));
@@ -55,9 +52,9 @@ bool Stepper::make(const Bucket& source, int row, const Step& step, const Bucket
   columns.resize(at(target.layout.stride));
   columns[0] = model_.end(step.op, start);
   if (!windows(from, step, target, start, columns)) return false;
-  if (!step.uses.empty() && !places_free(from, source, step, target, start)) return false;
+  if (!step.uses.empty() && !places_.step(from, source, step, target, start)) return false;
   arcs(from, source, step, target, start, columns);
-  uses(from, source, step, target, start, columns);
+  places_.columns(from, source, step, target, start, columns);
   for (std::size_t k = 0; k < target.layout.pairs.size(); ++k) {
     const int old = step.pairs_from[k];
     columns[pairs_column(target.layout, k)] =
@@ -166,78 +163,6 @@ void Stepper::arcs(const Slot* row, const Bucket& source, const Step& step, cons
     }
     columns[arc_column(target.layout, k)] = std::max(known, least - spare);
   }
-}
-
-void Stepper::uses(const Slot* row, const Bucket& source, const Step& step, const Bucket& target,
-                   Slot start, std::vector<Slot>& columns) const {
-  const Slot time = columns[0];
-  const Domains& domains = sets_.domains(step.set);
-  for (std::size_t k = 0; k < target.layout.uses.size(); ++k) {
-    const Use& use = model_.uses[at(target.layout.uses[k])];
-    const int old = step.use_from[k];
-    Slot from = now;
-    Slot to = time;
-    if (old >= 0) {
-      from = row[use_column(source.layout, at(old))];
-      to = row[use_column(source.layout, at(old)) + 1];
-    }
-    const bool touches = use.a == step.op || use.b == step.op;
-    if (touches && domains.holds(use.cond) == Truth::yes) {
-      if (use.a == step.op) from = -model_.time(use.from, start);
-      if (use.b == step.op) {
-        to = model_.time(use.to, start);
-      } else if (!target.resolved[at(use.b)]) {
-        to = still_open;
-      }
-      if (target.resolved[at(use.a)] && from != now && to <= -from) {
-        from = now;
-        to = time;
-      }
-    } else if (domains.holds(use.cond) != Truth::yes) {
-      from = now;
-      to = time;
-    }
-    if (from != now && -from <= time) from = now;
-    columns[use_column(target.layout, k)] = from;
-    columns[use_column(target.layout, k) + 1] = std::max(to, time);
-  }
-}
-
-bool Stepper::places_free(const Slot* row, const Bucket& source, const Step& step,
-                          const Bucket& target, Slot start) {
-  const Domains& domains = sets_.domains(step.set);
-  const Slot before = row[0];
-  const Slot after = model_.end(step.op, start);
-  kept_.clear();
-  for (std::size_t k = 0; k < step.uses.size(); ++k) {
-    const Use& use = model_.uses[at(step.uses[k])];
-    if (!target.resolved[at(use.a)]) continue;  // not begun
-    if (domains.holds(use.cond) != Truth::yes) continue;
-    Slot from = before;
-    Slot to = before;
-    if (step.use_column[k] >= 0) {
-      const std::size_t column = use_column(source.layout, at(step.use_column[k]));
-      from = row[column] == now ? before : -row[column];
-      to = row[column + 1];
-    }
-    if (use.a == step.op) from = model_.time(use.from, start);
-    if (use.b == step.op) to = model_.time(use.to, start);
-    if (!target.resolved[at(use.b)]) to = after;  // at least
-    if (to > from) kept_.push_back({use.place, use.what, from, to});
-  }
-  for (const Kept& a : kept_) {
-    int used = 0;
-    for (const Kept& b : kept_) {
-      if (a.place != b.place) continue;
-      if (model_.places[at(a.place)].room) {
-        if (a.what != b.what && a.from < b.to && b.from < a.to) return false;
-      } else if (b.from <= a.from && a.from < b.to) {
-        used += b.what;
-      }
-    }
-    if (!model_.places[at(a.place)].room && used > model_.places[at(a.place)].count) return false;
-  }
-  return true;
 }
 
 void Stepper::add_cost(const Slot* row, const Bucket& source, const Step& step, Slot start,

@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "kept_places.hpp"
 #include "label_space.hpp"
 
 namespace wetout::search {
@@ -21,36 +22,21 @@ class Stepper {
             std::vector<Slot>& columns, Value& cost);
 
  private:
-  struct Kept {
-    int place;
-    int what;
-    Slot from;
-    Slot to;
-  };
-
   bool own_rules(const Slot* row, const Bucket& source, const Step& step, Slot start) const;
-  bool places_free(const Slot* row, const Bucket& source, const Step& step, const Bucket& target,
-                   Slot start);
   void add_cost(const Slot* row, const Bucket& source, const Step& step, Slot start,
                 Value& cost) const;
   bool windows(const Slot* row, const Step& step, const Bucket& target, Slot start,
                std::vector<Slot>& columns) const;
   void arcs(const Slot* row, const Bucket& source, const Step& step, const Bucket& target,
             Slot start, std::vector<Slot>& columns) const;
-  void uses(const Slot* row, const Bucket& source, const Step& step, const Bucket& target,
-            Slot start, std::vector<Slot>& columns) const;
 
   const Model& model_;
   ChoiceSets& sets_;
   std::vector<Slot> least_g_;     ///< per arc, over the open starts
   std::vector<Slot> greatest_f_;  ///< per arc
-  std::vector<Kept> kept_;
+  KeptPlaces places_;
 };
 
-/// Columns of uses: minus the slot from which the place is kept, or `now` when it is kept already
-/// or not at all; the slot until which it is kept (at least the label's time), or `still_open`.
-inline constexpr Slot now = Slot{1} << 30;
-inline constexpr Slot still_open = now;
 /// A window without a start left.
 inline constexpr Slot no_start = Slot{1} << 30;
 

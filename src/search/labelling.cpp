@@ -60,28 +60,9 @@ std::optional<Found> Labelling::run(int beam, const std::optional<Found>& incumb
 void Labelling::expand(int bucket, int row) {
   if (budget_.step && budget_.step()) stopped_ = true;
   finish(bucket, row);
-  const int ops = static_cast<int>(model_.ops.size());
-  for (int op = 0; op < ops; ++op) {
-    if (!space_.bucket(bucket).resolved[at(op)]) try_op(bucket, row, op);
-  }
-}
-
-void Labelling::try_op(int bucket, int row, int op) {
   const int record = space_.bucket(bucket).records[at(row)];
-  const int set = space_.records[at(record)].set;
-  if (sets_.domains(set).holds(model_.ops[at(op)].cond) == Truth::no) return;
-  const std::vector<int> decided = sets_.with(set, op);
-  for (const int next : decided) {
-    auto found = steps_.find({bucket, {next, op}});
-    if (found == steps_.end()) {
-      found = steps_
-                  .emplace(std::make_pair(bucket, std::make_pair(next, op)),
-                           space_.step(bucket, next, op))
-                  .first;
-    }
-    if (!found->second) continue;
-    const Step& step = *found->second;
-    const Bits& starts = sets_.domains(next).starts[at(op)];
+  for (const Step& step : steps_from(bucket, space_.records[at(record)].set)) {
+    const Bits& starts = sets_.domains(step.set).starts[at(step.op)];
     const auto [first, last] = stepper_.range(space_.bucket(bucket), row, step);
     for (Slot s = starts.next(first); s >= 0 && s <= last; s = starts.next(s + 1)) {
       ++*budget_.extensions;
@@ -91,6 +72,20 @@ void Labelling::try_op(int bucket, int row, int op) {
       }
     }
   }
+}
+
+const std::vector<Step>& Labelling::steps_from(int bucket, int set) {
+  const auto [entry, fresh] = steps_.try_emplace({bucket, set});
+  std::vector<Step>& steps = entry->second;
+  if (!fresh) return steps;
+  for (int op = 0; op < static_cast<int>(model_.ops.size()); ++op) {
+    if (space_.bucket(bucket).resolved[at(op)]) continue;
+    if (sets_.domains(set).holds(model_.ops[at(op)].cond) == Truth::no) continue;
+    for (const int next : sets_.with(set, op)) {
+      if (auto step = space_.step(bucket, next, op)) steps.push_back(std::move(*step));
+    }
+  }
+  return steps;
 }
 
 Labelling::Rows Labelling::row(const Bucket& bucket, int index) const {

@@ -32,7 +32,8 @@ class Labelling {
   };
 
   void expand(int bucket, int row);
-  void try_op(int bucket, int row, int op);
+  /// Every way to go on from a bucket under a set of choices.
+  const std::vector<Step>& steps_from(int bucket, int set);
   void insert(int target, const Step& step, Slot start, int parent);
   void finish(int bucket, int row);
   void offer(int record, int set, const Value& cost);
@@ -57,7 +58,7 @@ class Labelling {
   bool complete_ = true;
   bool stopped_ = false;
   std::map<int, std::vector<int>> layers_;  ///< buckets by how much is resolved
-  std::map<std::pair<int, std::pair<int, int>>, std::optional<Step>> steps_;
+  std::map<std::pair<int, int>, std::vector<Step>> steps_;
   std::vector<Slot> columns_;
   Value cost_;
   std::size_t bytes_ = 0;

@@ -17,6 +17,8 @@ struct Fn {
   const Slot* table = nullptr;
   Slot add = 0;
   bool rising = true;  ///< never falls as the start grows
+  Slot least = 0;      ///< of value - start, over the allowed starts
+  Slot most = 0;
 
   [[nodiscard]] Slot operator()(Slot start) const {
     return table == nullptr ? start + add : table[start] + add;

@@ -1,76 +1,102 @@
 #include "occupancy.hpp"
 
 #include <algorithm>
-#include <map>
 
 namespace wetout::search {
 namespace {
 
 constexpr Slot for_ever = Slot{1} << 29;
 
+/// Sorted, not touching.
+std::vector<std::pair<Slot, Slot>> merged(std::vector<std::pair<Slot, Slot>> intervals) {
+  std::sort(intervals.begin(), intervals.end());
+  std::vector<std::pair<Slot, Slot>> out;
+  for (const auto& [from, to] : intervals) {
+    if (to <= from) continue;
+    if (!out.empty() && from <= out.back().second) {
+      out.back().second = std::max(out.back().second, to);
+    } else {
+      out.emplace_back(from, to);
+    }
+  }
+  return out;
+}
+
 }  // namespace
 
 Occupancy::Occupancy(const Problem& problem, const std::vector<Taken>& taken)
-    : problem_(problem), used_(problem.resources.size()) {
-  std::vector<std::map<Slot, int>> change(problem.resources.size());
-  for (const Taken& t : taken) {
-    if (t.to <= t.from) continue;
-    if (at(t.place) < problem.resources.size()) {
-      change[at(t.place)][t.from] += t.what;
-      change[at(t.place)][t.to] -= t.what;
-    } else {
-      const std::size_t room = at(t.place) - problem.resources.size();
-      if (rooms_.size() <= room) rooms_.resize(room + 1);
-      rooms_[room].push_back(t);
+    : problem_(problem), taken_(taken) {}
+
+Occupancy::Intervals Occupancy::blocked_resource(int resource, int amount) const {
+  const Resource& r = problem_.resources[at(resource)];
+  const int spare = r.count - amount;
+  if (spare < 0) return {{-for_ever, for_ever}};
+  Intervals out;
+  std::map<Slot, int> change;
+  for (const Taken& t : taken_) {
+    if (t.place != resource || t.to <= t.from) continue;
+    change[t.from] += t.what;
+    change[t.to] -= t.what;
+  }
+  int used = 0;
+  Slot since = 0;
+  for (const auto& [slot, by] : change) {
+    if (used > spare) out.emplace_back(since, slot);
+    used += by;
+    since = slot;
+  }
+  if (r.calendar >= 0) {
+    Slot closed = -for_ever;
+    for (const auto& [first, end] : problem_.calendars[at(r.calendar)].spans) {
+      out.emplace_back(closed, first);
+      closed = end;
+    }
+    out.emplace_back(closed, for_ever);
+  }
+  return merged(std::move(out));
+}
+
+Occupancy::Intervals Occupancy::blocked_room(int place, int mode) const {
+  Intervals out;
+  for (const Taken& t : taken_) {
+    if (t.place == place && t.what != mode) out.emplace_back(t.from, t.to);
+  }
+  return merged(std::move(out));
+}
+
+const Occupancy::Intervals& Occupancy::blocked(int place, int what) {
+  const auto [entry, fresh] = blocked_.try_emplace({place, what});
+  if (fresh) {
+    const bool room = at(place) >= problem_.resources.size();
+    entry->second = room ? blocked_room(place, what) : blocked_resource(place, what);
+  }
+  return entry->second;
+}
+
+Slot Occupancy::free_until(int place, int what, Slot from) {
+  const Intervals& intervals = blocked(place, what);
+  const auto next = std::upper_bound(intervals.begin(), intervals.end(), from,
+                                     [](Slot s, const auto& i) { return s < i.second; });
+  return next == intervals.end() ? for_ever : std::max(from, next->first);
+}
+
+void Occupancy::take_out(Bits& domain, int place, int what, const Fn& from, const Fn& to) {
+  for (const auto& [first, end] : blocked(place, what)) {
+    if (from.table == nullptr && to.table == nullptr) {
+      if (to.add > from.add) domain.clear_range(first - to.add + 1, end - from.add);
+      continue;
+    }
+    // Starts that begin before the end, from the last one back; no further than `to` needs.
+    Slot s = domain.previous(from.table == nullptr ? end - from.add - 1 : domain.size() - 1);
+    for (; s >= 0; s = domain.previous(s - 1)) {
+      const Slot begins = from(s);
+      const Slot ends = to(s);
+      if (begins < end && ends > first && ends > begins) domain.reset(s);
+      if (to.rising && ends <= first) break;
     }
   }
-  for (std::size_t r = 0; r < change.size(); ++r) {
-    int used = 0;
-    for (const auto& [slot, by] : change[r]) used_[r].emplace_back(slot, used += by);
-  }
 }
 
-Slot Occupancy::span_end(int resource, Slot from) const {
-  const int calendar = problem_.resources[at(resource)].calendar;
-  if (calendar < 0) return for_ever;
-  for (const auto& [first, end] : problem_.calendars[at(calendar)].spans) {
-    if (first <= from && from < end) return end;
-  }
-  return from;
-}
-
-Slot Occupancy::free_until(int place, int what, Slot from) const {
-  if (at(place) >= used_.size()) {
-    const std::size_t room = at(place) - used_.size();
-    Slot until = for_ever;
-    if (room >= rooms_.size()) return until;
-    for (const Taken& t : rooms_[room]) {
-      if (t.what != what && t.to > from) until = std::min(until, std::max(t.from, from));
-    }
-    return until;
-  }
-  const int spare = problem_.resources[at(place)].count - what;
-  if (spare < 0) return from;
-  const auto& steps = used_[at(place)];
-  auto step = std::upper_bound(steps.begin(), steps.end(), from,
-                               [](Slot s, const auto& entry) { return s < entry.first; });
-  if (step != steps.begin() && std::prev(step)->second > spare) return from;
-  step = std::find_if(step, steps.end(), [&](const auto& entry) { return entry.second > spare; });
-  const Slot until = step == steps.end() ? for_ever : step->first;
-  return std::min(until, span_end(place, from));
-}
-
-bool Occupancy::limits(int place, int what) const {
-  if (at(place) >= used_.size()) {
-    const std::size_t room = at(place) - used_.size();
-    return room < rooms_.size() && std::any_of(rooms_[room].begin(), rooms_[room].end(),
-                                               [&](const Taken& t) { return t.what != what; });
-  }
-  const Resource& resource = problem_.resources[at(place)];
-  if (what > resource.count || resource.calendar >= 0) return true;
-  const auto& steps = used_[at(place)];
-  return std::any_of(steps.begin(), steps.end(),
-                     [&](const auto& entry) { return entry.second + what > resource.count; });
-}
+bool Occupancy::limits(int place, int what) { return !blocked(place, what).empty(); }
 
 }  // namespace wetout::search

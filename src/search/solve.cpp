@@ -7,6 +7,7 @@
 #include "chain_frame.hpp"
 #include "domains.hpp"
 #include "general.hpp"
+#include "many.hpp"
 #include "model.hpp"
 #include "run.hpp"
 #include "wetout/base/check.hpp"
@@ -45,6 +46,14 @@ State run_general(const Model& model, Run& run) {
   return state;
 }
 
+/// Below this many operations branch and bound proves more than insertion can.
+constexpr std::size_t few_ops = 24;
+
+Engine choose_engine(const Problem& problem, const Objective& objective, const Model& model) {
+  if (many_fits(problem, objective) && problem.ops.size() > few_ops) return Engine::many;
+  return chain_fits(model) ? Engine::chain : Engine::general;
+}
+
 }  // namespace
 
 Answer solve(const Problem& problem, const Objective& objective, const Limits& limits) {
@@ -53,15 +62,20 @@ Answer solve(const Problem& problem, const Objective& objective, const Limits& l
   Run run(problem, objective, limits);
   const Model model = compile(problem, objective);
   Answer answer;
-  answer.effort.engine = limits.engine != Engine::automatic ? limits.engine
-                         : chain_fits(model)                ? Engine::chain
-                                                            : Engine::general;
+  answer.effort.engine =
+      limits.engine != Engine::automatic ? limits.engine : choose_engine(problem, objective, model);
   if (answer.effort.engine == Engine::chain) {
     base::promise(chain_fits(model), "search: this problem is no chain");
     answer.state = run_chain(model, run);
+  } else if (answer.effort.engine == Engine::many) {
+    base::promise(many_fits(problem, objective), "search: this problem has no parts");
+    answer.state = Many(problem, objective, run).solve();
+    if (answer.state == State::stopped && !run.stopped()) answer.state = run_general(model, run);
+    answer.bound_leaves_out = "people, room modes, where in its span work lies, later terms";
   } else {
     answer.state = run_general(model, run);
   }
+  if (answer.state == State::proved) answer.bound_leaves_out.clear();
   if (run.best()) {
     answer.schedule = *run.best();
     answer.value = run.value();

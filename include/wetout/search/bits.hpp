@@ -26,6 +26,8 @@ class Bits {
   void reset(Slot slot) { words_[word(slot)] &= ~bit(slot); }
   /// Adds every slot in [from, to), as far as it is inside the size.
   void set_range(Slot from, Slot to);
+  /// Takes out every slot in [from, to), as far as it is inside the size.
+  void clear_range(Slot from, Slot to);
   /// Takes out every slot before `from`.
   void clear_before(Slot from);
   /// Takes out every slot from `from` on.

@@ -14,13 +14,13 @@ class Maker {
 
   Problem make() {
     p_.horizon = shape_.horizon;
-    if (!shape_.constant) groups();
+    groups();
     calendars();
     for (int i = 0; i < shape_.ops; ++i) operation(i);
     lags();
-    if (!shape_.constant) relations();
+    if (!shape_.plain) relations();
     resources();
-    if (!shape_.constant) modes();
+    modes();
     return std::move(p_);
   }
 
@@ -52,13 +52,12 @@ class Maker {
 
   /// `base` after the start, or a table around it.
   Map map(int base, int spread, bool not_before) {
-    if (shape_.constant || r_.chance(40)) return Slot{base};
+    if (r_.chance(40)) return Slot{base};
     Table table;
     for (Slot s = 0; s < shape_.horizon; ++s) {
       const Slot value = s + base + r_.between(-spread, spread);
       table.at.push_back(not_before ? std::max(value, s + std::min(base, 1)) : value);
     }
-    if (shape_.rising) std::sort(table.at.begin(), table.at.end());
     return table;
   }
 
@@ -142,11 +141,12 @@ class Maker {
     const int first = static_cast<int>(p_.resources.size());
     const int count = r_.between(shape_.chain ? 0 : 1, 2);
     for (int k = 0; k < count; ++k) {
-      p_.resources.push_back({"r" + std::to_string(k), r_.between(1, 2), r_.chance(20) ? 0 : -1});
+      p_.resources.push_back(
+          {"r" + std::to_string(k), r_.between(1, 2), !shape_.plain && r_.chance(20) ? 0 : -1});
       const int holds = r_.between(2, 4);
       for (int h = 0; h < holds; ++h) {
         const int a = r_.between(0, shape_.ops - 1);
-        const int b = r_.chance(60) ? a : r_.between(0, shape_.ops - 1);
+        const int b = shape_.plain || r_.chance(60) ? a : r_.between(0, shape_.ops - 1);
         p_.holds.push_back({first + k, r_.between(1, 2), event(a), event(b), sometimes(20)});
       }
     }
@@ -157,7 +157,7 @@ class Maker {
     const int count = r_.between(2, 4);
     for (int k = 0; k < count; ++k) {
       const int a = r_.between(0, shape_.ops - 1);
-      const int b = r_.chance(70) ? a : r_.between(0, shape_.ops - 1);
+      const int b = shape_.plain || r_.chance(70) ? a : r_.between(0, shape_.ops - 1);
       p_.modes.push_back(
           {0, r_.between(0, 1), event(a), event(b), r_.between(0, 2), sometimes(20)});
     }
@@ -171,6 +171,63 @@ class Maker {
 }  // namespace
 
 Problem random_problem(Random& random, const Shape& shape) { return Maker(random, shape).make(); }
+
+Problem random_pair(Random& random, const Shape& shape) {
+  Problem all = random_problem(random, shape);
+  Problem other = random_problem(random, shape);
+  const int ops = static_cast<int>(all.ops.size());
+  const int groups = static_cast<int>(all.groups.size());
+  const int resources = static_cast<int>(all.resources.size());
+  const auto move = [&](Option& when) {
+    if (when.group >= 0) when.group += groups;
+  };
+  for (Operation& op : other.ops) {
+    op.id += "'";
+    move(op.when);
+    if (op.calendar >= 0) op.calendar = 1;
+    all.ops.push_back(std::move(op));
+  }
+  for (Group& group : other.groups) {
+    move(group.when);
+    all.groups.push_back(std::move(group));
+  }
+  for (Resource& resource : other.resources) {
+    if (resource.calendar >= 0) resource.calendar = 1;
+    all.resources.push_back(std::move(resource));
+  }
+  all.calendars.push_back(std::move(other.calendars[0]));
+  const auto shift = [&](auto& item) {
+    item.from.op += ops;
+    item.to.op += ops;
+    move(item.when);
+  };
+  for (Lag& lag : other.lags) {
+    shift(lag);
+    all.lags.push_back(std::move(lag));
+  }
+  for (Relation& relation : other.relations) {
+    relation.a += ops;
+    relation.b += ops;
+    move(relation.when);
+    all.relations.push_back(std::move(relation));
+  }
+  for (Hold& hold : other.holds) {
+    shift(hold);
+    hold.resource += resources;
+    all.holds.push_back(std::move(hold));
+  }
+  for (RoomMode& mode : other.modes) {
+    shift(mode);
+    all.modes.push_back(std::move(mode));
+  }
+  all.resources.push_back({"shared", 1, -1});
+  const int shared = static_cast<int>(all.resources.size()) - 1;
+  for (const int op : {0, 1, ops, ops + 1}) {
+    const int events = static_cast<int>(all.ops[u(op)].events.size());
+    all.holds.push_back({shared, 1, {op, at_start}, {op, events > 0 ? 0 : at_end}, {}});
+  }
+  return all;
+}
 
 Objective random_objective(Random& random, const Problem& problem, bool complete) {
   std::vector<Term> terms;

@@ -30,12 +30,14 @@ class Random {
 struct Shape {
   int ops = 5;
   Slot horizon = 14;
-  bool chain = true;      ///< one person holds every operation
-  bool rising = false;    ///< times never fall as the start grows
-  bool constant = false;  ///< offsets only, no alternatives, modes or relations
+  bool chain = true;   ///< one person holds every operation
+  bool plain = false;  ///< places are kept by one operation at a time; no relations
 };
 
 Problem random_problem(Random& random, const Shape& shape);
+
+/// Two chains that share a place and a room, and nothing else.
+Problem random_pair(Random& random, const Shape& shape);
 
 /// Random terms in a random order; ends with Starts and Choices when `complete`, so that one
 /// schedule only is best.
