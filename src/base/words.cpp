@@ -61,8 +61,17 @@ std::string slug(std::string_view name) {
   return out;
 }
 
-bool is_slug(std::string_view id) {
-  return !id.empty() && id.size() <= 64 && slug(id) == id;
+bool is_slug(std::string_view id) { return !id.empty() && id.size() <= 64 && slug(id) == id; }
+
+const std::vector<std::string>& reserved_words() {
+  static const std::vector<std::string> words = {"list",    "show", "diff",  "rename",
+                                                 "archive", "undo", "import"};
+  return words;
+}
+
+bool is_reserved(std::string_view id) {
+  const std::vector<std::string>& words = reserved_words();
+  return std::find(words.begin(), words.end(), id) != words.end();
 }
 
 std::vector<std::size_t> matches(std::string_view typed, const std::vector<std::string>& ids) {

@@ -1,7 +1,6 @@
 #include "ids.hpp"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 #include "wetout/base/shown.hpp"
@@ -10,20 +9,10 @@
 namespace wetout::files {
 namespace {
 
-// Words that follow a command in the same place as an id.
-constexpr std::array<std::string_view, 7> reserved = {"list",    "show", "diff",  "rename",
-                                                      "archive", "undo", "import"};
-
-std::string reserved_words() {
+std::string reserved_listed() {
   std::string out;
-  for (const std::string_view word : reserved) {
-    out += (out.empty() ? "" : ", ") + std::string(word);
-  }
+  for (const std::string& word : base::reserved_words()) out += (out.empty() ? "" : ", ") + word;
   return out;
-}
-
-bool is_reserved(std::string_view id) {
-  return std::find(reserved.begin(), reserved.end(), id) != reserved.end();
 }
 
 constexpr std::string_view what_ids_are = "a-z, 0-9 and single hyphens between them, at most 64";
@@ -66,10 +55,10 @@ Named read_named(Fields& fields, std::string_view example, bool may_be_unnamed) 
   } else if (!fields.has("name") && !may_be_unnamed) {
     fields.missing("id", "an id or a name, e.g. id = \"" + base::slug(example) + "\"");
   }
-  if (is_reserved(named.id)) {
+  if (base::is_reserved(named.id)) {
     fields.wrong_value(from, {.code = "id.reserved",
                               .message = "\"" + named.id + "\" is a word of the command line",
-                              .expected = "an id other than " + reserved_words(),
+                              .expected = "an id other than " + reserved_listed(),
                               .hint = "write id = \"" + named.id + "-1\""});
     named.id.clear();
   }

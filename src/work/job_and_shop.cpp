@@ -103,14 +103,6 @@ base::Result<laminate::Plan> plan_of(const JobAndShop& both, const MixingChoices
   return std::move(*plan);
 }
 
-bool is_command_word(std::string_view slug) {
-  for (const std::string_view word :
-       {"list", "show", "diff", "rename", "archive", "undo", "import"}) {
-    if (slug == word) return true;
-  }
-  return false;
-}
-
 std::string to_text(const MixingChoices& choices) {
   std::string text;
   if (choices.air) append_number(text, "air_k", choices.air->in_kelvin());

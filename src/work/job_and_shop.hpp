@@ -37,9 +37,6 @@ base::Result<laminate::Plan> plan_of(const JobAndShop& both, const MixingChoices
 /// Puts file, line and the written value on problems with keys of either file.
 base::Problems locate(base::Problems problems, const JobAndShop& both);
 
-/// Words of the command line that cannot name a job.
-bool is_command_word(std::string_view slug);
-
 /// The choices as kept beside a plan, one "key value" a line, and read back.
 std::string to_text(const MixingChoices& choices);
 MixingChoices choices_from(std::string_view text);

@@ -103,7 +103,7 @@ base::Result<report::JobsDocument> rename_job(const Workshop& workshop, std::str
   if (!log) return tl::unexpected(log.error());
   const auto slug = job_named(*log, job);
   if (!slug) return tl::unexpected(slug.error());
-  if (is_command_word(base::slug(name))) {
+  if (base::is_reserved(base::slug(name))) {
     return base::fail({.code = "job.id",
                        .message = "\"" + name + "\" is a word of the command line",
                        .found = name,

@@ -34,7 +34,7 @@ base::Digest input_key(const std::string& slug, const std::vector<joblog::Input>
 base::Result<std::string> job_slug(const PlanRequest& request, const files::JobFile& job) {
   const std::string wanted = request.as ? *request.as : job.board.id;
   const std::string slug = base::slug(wanted);
-  const bool taken = is_command_word(slug);
+  const bool taken = base::is_reserved(slug);
   if (base::is_slug(slug) && !taken) return slug;
   return base::fail(
       {.code = "job.id",

@@ -25,6 +25,14 @@ TEST(Slug, KeepsLettersDigitsAndSingleHyphens) {
   EXPECT_FALSE(is_slug("A"));
 }
 
+TEST(Reserved, HoldsWordsOfTheCommandLineAndNothingElse) {
+  for (const char* word : {"list", "show", "diff", "rename", "archive", "undo", "import"}) {
+    EXPECT_TRUE(is_reserved(word)) << word;
+  }
+  EXPECT_FALSE(is_reserved("lists"));
+  EXPECT_FALSE(is_reserved(""));
+}
+
 TEST(Matches, ExactWinsOverBeginnings) {
   const std::vector<std::string> ids = {"lam", "lam-2", "hotcoat"};
   EXPECT_EQ(matches("Lam", ids), std::vector<std::size_t>({0}));
