@@ -18,9 +18,10 @@ ALLOWED = {
     "resin": "base units time",
     "joblog": "base units time",
     "laminate": "base units board resin",
-    "files": "base units time board resin laminate",
-    "report": "base units time board resin laminate",
-    "work": "base units time board resin laminate joblog files report",
+    "schedule": "base units time search climate resin laminate",
+    "files": "base units time board climate resin laminate schedule",
+    "report": "base units time board climate resin laminate schedule",
+    "work": "base units time search board climate resin laminate schedule joblog files report",
     "cli": "base units time report work",
 }
 
