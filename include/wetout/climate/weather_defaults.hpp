@@ -1,0 +1,23 @@
+// What the readers of weather take for a gap and how they draw whole degrees
+// (docs/formats/weather.md).
+#pragma once
+
+#include "wetout/base/cited.hpp"
+
+namespace wetout::climate {
+
+struct WeatherDefaults {
+  using S = base::Standing;
+  using Value = base::Default<double>;
+
+  /// A gap is a span without a value longer than both.
+  Value gap_spacings{
+      "weather.gap_spacings", 1.5, 1.1, 3.0, {"", "times the usual spacing", S::assumed}};
+  Value gap_least{"weather.gap_least", 90.0, 60.0, 180.0, {"", "an hour is missing", S::assumed}};
+
+  /// Length of the straight lines that a smoothed course is made of.
+  Value smooth_step{
+      "weather.smooth_step", 15.0, 5.0, 30.0, {"", "bends between whole hours", S::assumed}};
+};
+
+}  // namespace wetout::climate
