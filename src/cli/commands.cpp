@@ -73,6 +73,7 @@ std::vector<Example> environment_variables() {
       {"WETOUT_LOG", "job log when --log is not given"},
       {"XDG_CONFIG_HOME", "configuration folder; $HOME/.config when not set"},
       {"XDG_DATA_HOME", "data folder; $HOME/.local/share when not set"},
+      {"XDG_CACHE_HOME", "cache folder; $HOME/.cache when not set"},
       {"NO_COLOR", "no colour when set and not empty"},
   };
 }

@@ -27,6 +27,7 @@ Environment read_environment(const std::function<const char*(const char*)>& get)
   out.log = text("WETOUT_LOG");
   out.config_folder = folder("XDG_CONFIG_HOME", ".config");
   out.data_folder = folder("XDG_DATA_HOME", ".local/share");
+  out.cache_folder = folder("XDG_CACHE_HOME", ".cache");
   out.plain = text("NO_COLOR").has_value() || text("TERM").value_or("") == "dumb";
   return out;
 }

@@ -13,6 +13,7 @@ struct Environment {
   std::optional<std::string> log = {};                      ///< WETOUT_LOG
   std::optional<std::filesystem::path> config_folder = {};  ///< of wetout, by the XDG rules
   std::optional<std::filesystem::path> data_folder = {};    ///< of wetout, by the XDG rules
+  std::optional<std::filesystem::path> cache_folder = {};   ///< of wetout, by the XDG rules
   bool plain = false;  ///< NO_COLOR is set and not empty, or the terminal is a dumb one
 };
 

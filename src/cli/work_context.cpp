@@ -14,6 +14,7 @@ work::Workshop workshop(const Parsed& parsed, Context& context) {
   // A folder named by hand may be a slip of the hand; our own data folder is ours to make.
   shop.make_log_folder = !parsed.has("--log") && !context.environment.log;
   shop.now = [&parsed, &context](const time::Zone& zone) { return now(parsed, context, zone); };
+  if (const auto& folder = context.environment.cache_folder) shop.cache = *folder / "cups";
   shop.dry_run = context.dry_run;
   shop.sink = sink(context);
   return shop;

@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include "descriptor.hpp"
 #include "lines.hpp"
 #include "wetout/base/shown.hpp"
 #include "wetout/base/words.hpp"
@@ -85,20 +86,6 @@ base::Problem unreadable(const fs::path& path, const std::error_code& why) {
 }
 
 std::error_code last_error() { return {errno, std::generic_category()}; }
-
-class Descriptor {
- public:
-  explicit Descriptor(int fd) : fd_(fd) {}
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  ~Descriptor() {
-    if (fd_ >= 0) ::close(fd_);
-  }
-  [[nodiscard]] int get() const { return fd_; }
-
- private:
-  int fd_;
-};
 
 // Offset of the first byte that is no UTF-8 text, or the size.
 std::size_t first_wrong(std::string_view text) {

@@ -21,6 +21,9 @@ struct Workshop {
   bool make_log_folder = false;  ///< the log's place was not named by the user
   /// The instant of the action; a wall time the user gave is read in the zone of the shop.
   std::function<base::Result<time::Instant>(const time::Zone&)> now;
+  /// Followed cups are kept here from one run to the next (files::AnswerStore); results are the
+  /// same without.
+  std::optional<std::filesystem::path> cache;
   bool dry_run = false;
   base::Sink sink = base::drop;
 };

@@ -204,6 +204,8 @@ TEST(Environment, FollowsTheXdgRules) {
   EXPECT_EQ(read({{"HOME", "/h"}}).config_folder, fs::path("/h/.config/wetout"));
   EXPECT_EQ(read({{"HOME", "/h"}, {"XDG_DATA_HOME", "/d"}}).data_folder, fs::path("/d/wetout"));
   EXPECT_EQ(read({{"XDG_CONFIG_HOME", "/c"}}).config_folder, fs::path("/c/wetout"));
+  EXPECT_EQ(read({{"HOME", "/h"}}).cache_folder, fs::path("/h/.cache/wetout"));
+  EXPECT_EQ(read({{"HOME", "/h"}, {"XDG_CACHE_HOME", "/c"}}).cache_folder, fs::path("/c/wetout"));
   // Relative ones are to be ignored, and empty ones are not set.
   EXPECT_EQ(read({{"HOME", "/h"}, {"XDG_DATA_HOME", "d"}}).data_folder,
             fs::path("/h/.local/share/wetout"));
