@@ -78,7 +78,7 @@ struct WeatherOptions {
 };
 
 /// Recognises the layout by its content, never by `name`, which only appears in problems. At most
-/// 32 MiB (JSON 16 MiB) and 1 000 000 rows.
+/// 32 MiB (JSON 8 MiB) and 1 000 000 rows.
 /// Problems carry line and field (CSV, EPW) or the JSON path as key; no more than 20, then
 /// "weather.more". Codes: docs/formats/weather.md.
 base::Result<Weather> read_weather(std::string_view bytes, std::string_view name,

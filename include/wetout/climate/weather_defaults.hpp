@@ -10,14 +10,17 @@ struct WeatherDefaults {
   using S = base::Standing;
   using Value = base::Default<double>;
 
-  /// A gap is a span without a value longer than both.
+  /// A gap is a span without a value that is longer than the first two, or than the last.
   Value gap_spacings{
       "weather.gap_spacings", 1.5, 1.1, 3.0, {"", "times the usual spacing", S::assumed}};
-  Value gap_least{"weather.gap_least", 90.0, 60.0, 180.0, {"", "an hour is missing", S::assumed}};
+  Value gap_least{
+      "weather.gap_least", 90.0, 60.0, 180.0, {"", "min: an hour is missing", S::assumed}};
+  Value gap_most{
+      "weather.gap_most", 360.0, 180.0, 720.0, {"", "min: a morning is missing", S::assumed}};
 
   /// Length of the straight lines that a smoothed course is made of.
   Value smooth_step{
-      "weather.smooth_step", 15.0, 5.0, 30.0, {"", "bends between whole hours", S::assumed}};
+      "weather.smooth_step", 15.0, 5.0, 30.0, {"", "min: bends between whole hours", S::assumed}};
 };
 
 }  // namespace wetout::climate

@@ -1,0 +1,281 @@
+#include "series.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <utility>
+
+#include "wetout/base/check.hpp"
+#include "wetout/climate/weather_defaults.hpp"
+#include "wetout/time/print.hpp"
+
+namespace wetout::climate {
+namespace {
+
+using std::chrono::seconds;
+
+// Rounding to whole degrees can lift a dew point this far above the air, and a little more.
+constexpr units::TempDelta rounding_above_air = units::TempDelta::kelvin(2.0);
+constexpr std::size_t fewest_for_whole_degrees = 4;
+
+base::Notice notice(std::string code, std::string text, std::optional<double> value = {},
+                    std::string unit = {}) {
+  return {
+      .code = std::move(code), .text = std::move(text), .value = value, .unit = std::move(unit)};
+}
+
+void sort(std::vector<Row>& rows, Weather& weather) {
+  const auto earlier = [](const Row& a, const Row& b) { return a.at < b.at; };
+  int back = 0;
+  for (std::size_t i = 1; i < rows.size(); ++i) back += earlier(rows[i], rows[i - 1]) ? 1 : 0;
+  if (back == 0) return;
+  std::stable_sort(rows.begin(), rows.end(), earlier);
+  weather.notices.push_back(
+      notice("weather.order", "rows did not follow in time and were sorted", back));
+}
+
+bool same_values(const Row& a, const Row& b) {
+  return a.air == b.air && a.dew_point == b.dew_point &&
+         a.relative_humidity == b.relative_humidity && a.wind_m_s == b.wind_m_s &&
+         a.sun_w_m2 == b.sun_w_m2;
+}
+
+std::string place_of(const base::Problem& at) {
+  return at.line > 0 ? fmt::format("line {}", at.line) : at.key;
+}
+
+void drop_doubles(std::vector<Row>& rows, Weather& weather, const Locate& locate,
+                  Findings& findings) {
+  int dropped = 0;
+  const auto kept = std::unique(rows.begin(), rows.end(), [&](const Row& a, const Row& b) {
+    if (a.at != b.at) return false;
+    ++dropped;
+    if (!same_values(a, b) && !findings.full()) {
+      base::Problem problem = locate(b.where);
+      problem.code = "weather.duplicate";
+      problem.message = "this time stands twice, with different values";
+      problem.found = time::rfc3339(b.at, time::Zone());
+      problem.expected = "one row for each time";
+      problem.hint = "the other stands in " + place_of(locate(a.where));
+      findings.add(std::move(problem));
+    }
+    return true;
+  });
+  rows.erase(kept, rows.end());
+  if (dropped == 0) return;
+  weather.notices.push_back(
+      notice("weather.doubles", "rows that stand twice with equal values were dropped", dropped));
+}
+
+// Takes a dew point down to the air where rounding explains it.
+void check_dew_points(std::vector<Row>& rows, Weather& weather, const Locate& locate,
+                      Findings& findings) {
+  units::TempDelta most;
+  for (Row& row : rows) {
+    if (!row.air || !row.dew_point || *row.dew_point <= *row.air) continue;
+    const units::TempDelta above = *row.dew_point - *row.air;
+    if (above <= rounding_above_air) {
+      most = std::max(most, above);
+      row.dew_point = row.air;
+      continue;
+    }
+    base::Problem problem = locate(row.where);
+    problem.code = "weather.dew_above_air";
+    problem.message = "the dew point is above the air temperature";
+    problem.found = fmt::format("air {:.1f} C, dew point {:.1f} C", row.air->in_celsius(),
+                                row.dew_point->in_celsius());
+    problem.expected = "a dew point not above the air";
+    problem.hint = "are both in the units that the file says?";
+    findings.add(std::move(problem));
+    if (findings.full()) return;
+  }
+  if (most > units::TempDelta()) {
+    weather.notices.push_back(notice("weather.saturated",
+                                     "dew points a little above the air were taken as the air",
+                                     most.in_kelvin(), "K"));
+  }
+}
+
+void drop_zero_humidity(std::vector<Row>& rows, Weather& weather) {
+  int zeros = 0;
+  for (Row& row : rows) {
+    if (row.relative_humidity.value_or(1.0) > 0.0) continue;
+    row.relative_humidity.reset();
+    ++zeros;
+  }
+  if (zeros == 0) return;
+  weather.notices.push_back(
+      notice("weather.zero_humidity", "a humidity of zero was taken for no reading", zeros));
+}
+
+void keep_known_air(const std::vector<Row>& rows, Weather& weather) {
+  weather.points.reserve(rows.size());
+  for (const Row& row : rows) {
+    if (!row.air) continue;
+    weather.points.push_back(
+        {row.at, *row.air, row.dew_point, row.relative_humidity, row.wind_m_s, row.sun_w_m2});
+  }
+  const auto missing = rows.size() - weather.points.size();
+  if (missing == 0) return;
+  weather.notices.push_back(notice("weather.missing_air", "rows without an air temperature",
+                                   static_cast<double>(missing)));
+}
+
+bool has_humidity(const WeatherPoint& point) { return point.dew_point || point.relative_humidity; }
+
+// The median; 0 for fewer than two.
+seconds usual_spacing(const std::vector<time::Instant>& known) {
+  std::vector<seconds> spacings;
+  spacings.reserve(known.size());
+  for (std::size_t i = 1; i < known.size(); ++i) spacings.push_back(known[i] - known[i - 1]);
+  if (spacings.empty()) return seconds{0};
+  const auto middle = spacings.begin() + static_cast<std::ptrdiff_t>(spacings.size() / 2);
+  std::nth_element(spacings.begin(), middle, spacings.end());
+  return *middle;
+}
+
+seconds from_minutes(double minutes) { return seconds(static_cast<long>(minutes * 60.0)); }
+
+seconds longest_span(seconds usual) {
+  const WeatherDefaults defaults;
+  const auto spacings = static_cast<double>(usual.count()) * defaults.gap_spacings.value;
+  return std::min(
+      std::max(seconds(static_cast<long>(spacings)), from_minutes(defaults.gap_least.value)),
+      from_minutes(defaults.gap_most.value));
+}
+
+// Gaps between known instants, and at the ends of the weather.
+std::vector<Gap> gaps_between(const std::vector<time::Instant>& known, const Weather& weather) {
+  if (known.empty()) return {{weather.first(), weather.last()}};
+  const seconds longest = longest_span(usual_spacing(known));
+  std::vector<Gap> out;
+  time::Instant before = weather.first();
+  const auto look = [&](time::Instant next) {
+    if (next - before > longest) out.push_back({before, next});
+    before = next;
+  };
+  for (const time::Instant at : known) look(at);
+  look(weather.last());
+  return out;
+}
+
+double hours_of(const std::vector<Gap>& gaps) {
+  double out = 0.0;
+  for (const Gap& gap : gaps) out += static_cast<double>((gap.until - gap.from).count()) / 3600.0;
+  return out;
+}
+
+void say_smoothing(Weather& weather, seconds usual) {
+  const seconds step = from_minutes(WeatherDefaults{}.smooth_step.value);
+  const auto with_dew = std::count_if(weather.points.begin(), weather.points.end(),
+                                      [](const WeatherPoint& p) { return bool(p.dew_point); });
+  if (weather.points.size() < fewest_for_whole_degrees || usual <= step) {
+    weather.whole_degree_air = false;
+  }
+  if (static_cast<std::size_t>(with_dew) < fewest_for_whole_degrees || usual <= step) {
+    weather.whole_degree_dew_point = false;
+  }
+  if (!weather.whole_degree_air && !weather.whole_degree_dew_point) return;
+  weather.notices.push_back(notice(
+      "weather.smoothed", weather.whole_degree_air && weather.whole_degree_dew_point
+                              ? "air and dew point are given in whole degrees and were smoothed"
+                          : weather.whole_degree_air
+                              ? "the air is given in whole degrees and was smoothed"
+                              : "the dew point is given in whole degrees and was smoothed"));
+}
+
+std::vector<time::Instant> instants(const Weather& weather, bool of_humidity) {
+  std::vector<time::Instant> out;
+  out.reserve(weather.points.size());
+  for (const WeatherPoint& point : weather.points) {
+    if (!of_humidity || has_humidity(point)) out.push_back(point.at);
+  }
+  return out;
+}
+
+}  // namespace
+
+void set(Row& row, Quantity quantity, double value, Unit unit) {
+  const double si = in_si(value, unit);
+  switch (quantity) {
+    case Quantity::air:
+      row.air = units::Temperature::kelvin(si);
+      return;
+    case Quantity::dew_point:
+      row.dew_point = units::Temperature::kelvin(si);
+      return;
+    case Quantity::humidity:
+      row.relative_humidity = si;
+      return;
+    case Quantity::wind:
+      row.wind_m_s = si;
+      return;
+    case Quantity::sun:
+      row.sun_w_m2 = std::max(si, 0.0);
+      return;
+  }
+  base::broken_promise("a quantity without a place");
+}
+
+base::Problem too_many_rows() {
+  return {.code = "weather.too_long",
+          .message = "there are too many rows",
+          .expected = fmt::format("at most {} rows", most_rows),
+          .hint = "cut the file to the weeks that are planned"};
+}
+
+void find_gaps(Weather& weather) {
+  std::erase_if(weather.notices, [](const base::Notice& n) {
+    return n.code == "weather.gap" || n.code == "weather.no_humidity" ||
+           n.code == "weather.humidity_gap";
+  });
+  weather.gaps = gaps_between(instants(weather, false), weather);
+  const std::vector<time::Instant> humid = instants(weather, true);
+  weather.humidity_gaps = gaps_between(humid, weather);
+  if (!weather.gaps.empty()) {
+    weather.notices.push_back(notice("weather.gap", "the air is not known for some of the time",
+                                     hours_of(weather.gaps), "h"));
+  }
+  if (humid.empty()) {
+    weather.notices.push_back(notice("weather.no_humidity",
+                                     "the weather has no humidity: limits of dew point and "
+                                     "humidity are not checked"));
+  } else if (!weather.humidity_gaps.empty()) {
+    weather.notices.push_back(notice("weather.humidity_gap",
+                                     "the humidity is not known for some of the time: limits of "
+                                     "dew point and humidity are not checked there",
+                                     hours_of(weather.humidity_gaps), "h"));
+  }
+}
+
+void fill(Weather& weather, std::vector<Row> rows, const Locate& locate, Findings& findings) {
+  sort(rows, weather);
+  drop_doubles(rows, weather, locate, findings);
+  check_dew_points(rows, weather, locate, findings);
+  drop_zero_humidity(rows, weather);
+  keep_known_air(rows, weather);
+  if (!findings.empty()) return;
+  if (weather.points.size() < 2) {
+    findings.add({.code = "weather.too_short",
+                  .message = "the weather is too short",
+                  .found = fmt::format("{} air temperature{}", weather.points.size(),
+                                       weather.points.size() == 1 ? "" : "s"),
+                  .expected = "air temperatures at two instants or more"});
+    return;
+  }
+  const seconds usual = usual_spacing(instants(weather, false));
+  if (usual > from_minutes(WeatherDefaults{}.gap_most.value)) {
+    findings.add({.code = "weather.not_hourly",
+                  .message = "the values lie too far apart to plan by",
+                  .found = fmt::format("{:.3g} h from one to the next, as a rule",
+                                       static_cast<double>(usual.count()) / 3600.0),
+                  .expected = "hourly weather, at most 6 h apart",
+                  .hint = "forecasts by the day or half-day often have an hourly one beside them"});
+    return;
+  }
+  say_smoothing(weather, usual);
+  find_gaps(weather);
+}
+
+}  // namespace wetout::climate

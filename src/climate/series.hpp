@@ -1,0 +1,43 @@
+// From the rows of a file to weather: order, rows that stand twice, what is missing, gaps.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "findings.hpp"
+#include "measures.hpp"
+#include "wetout/climate/weather.hpp"
+
+namespace wetout::climate {
+
+/// One row as read, in range. `where` is a line or an index of the file.
+struct Row {
+  time::Instant at;
+  std::optional<units::Temperature> air = {};
+  std::optional<units::Temperature> dew_point = {};
+  std::optional<double> relative_humidity = {};
+  std::optional<double> wind_m_s = {};
+  std::optional<double> sun_w_m2 = {};
+  int where = 0;
+};
+
+/// A value in range into its place.
+void set(Row& row, Quantity quantity, double value, Unit unit);
+
+/// Line (or key) of a row; code, message and the rest are added here.
+using Locate = std::function<base::Problem(int where)>;
+
+inline constexpr std::size_t most_rows = 1'000'000;
+base::Problem too_many_rows();
+
+/// Puts the rows into weather.points and fills gaps, humidity_gaps and notices; what cannot be
+/// mended goes to `findings`. The whole-degree marks of `weather` are taken back where there are
+/// too few values to tell.
+void fill(Weather& weather, std::vector<Row> rows, const Locate& locate, Findings& findings);
+
+/// Finds gaps and humidity_gaps of weather.points, and says them in notices, instead of those that
+/// stand there.
+void find_gaps(Weather& weather);
+
+}  // namespace wetout::climate
