@@ -96,7 +96,8 @@ base::Result<RoomAir> RoomAir::of(const Room& room, const time::History& outdoor
   base::Problems problems = problems_of(room);
   if (!problems.empty()) return base::fail(std::move(problems));
   return RoomAir(Lagged::settled(outdoor_air_kelvin, room_lag(room, defaults), minimum_of(room)),
-                 std::move(outdoor_dew_point_kelvin), room.humidity_max.value_or(1.0));
+                 std::move(outdoor_dew_point_kelvin),
+                 room.kind == RoomKind::outdoors ? 1.0 : room.humidity_max.value_or(1.0));
 }
 
 std::optional<Temperature> RoomAir::dew_point(time::Instant at) const {

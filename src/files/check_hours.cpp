@@ -1,4 +1,4 @@
-// [room], [hours], [[person]], [[resource]]: read like everything else, so that a slip in them is
+// [hours], [[person]], [[resource]]: read like everything else, so that a slip in them is
 // found today and not when a schedule first needs them.
 #include <algorithm>
 #include <array>
@@ -13,15 +13,6 @@
 
 namespace wetout::files {
 namespace {
-
-enum class RoomKind { outdoors, unheated, heated };
-constexpr Word<RoomKind> room_kinds[] = {{"outdoors", RoomKind::outdoors},
-                                         {"unheated", RoomKind::unheated},
-                                         {"heated", RoomKind::heated}};
-enum class HeaterKind { electric, vented, unvented };
-constexpr Word<HeaterKind> heater_kinds[] = {{"electric", HeaterKind::electric},
-                                             {"vented", HeaterKind::vented},
-                                             {"unvented gas", HeaterKind::unvented}};
 
 constexpr std::array<std::string_view, 7> days = {"mon", "tue", "wed", "thu", "fri", "sat", "sun"};
 
@@ -92,24 +83,6 @@ void resources(Fields& root) {
 }
 
 }  // namespace
-
-void check_room(Fields& root) {
-  auto room = root.subtable("room", "[room]");
-  if (!room) return;
-  room->choice("kind", room_kinds, Must::be_there);
-  room->quantity("lag", measures::lag);
-  if (auto heater = room->subtable("heater", R"({ kind = "electric", minimum = "18 C" })")) {
-    heater->choice("kind", heater_kinds, Must::be_there);
-    heater->quantity("minimum", measures::air);
-    heater->done();
-  }
-  if (auto dehumidifier = room->subtable("dehumidifier", R"({ rh_max = "55 %" })")) {
-    dehumidifier->quantity("rh_max", measures::humidity, Must::be_there);
-    dehumidifier->done();
-  }
-  room->flag("sanding_room");
-  room->done();
-}
 
 void check_hours(Fields& root) {
   if (auto hours = root.subtable("hours", "[hours]")) calendar(std::move(*hours));

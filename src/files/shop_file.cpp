@@ -111,7 +111,7 @@ base::Result<ShopFile> parse_shop(std::string text, std::string name) {
                        .hint = "name the shop file with --shop"});
   }
   read_shop_table(root, shop);
-  check_room(root);
+  read_room(root, shop);
   check_hours(root);
   read_goods(root, shop);
   read_resins(root, shop);

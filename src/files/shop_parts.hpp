@@ -49,8 +49,10 @@ void read_losses(Fields& root, laminate::Losses& losses);
 void read_pace(Fields& root, laminate::Spreading& pace);
 void check_costs(Fields& root, const std::string& currency);
 
-/// [room], [hours], [[person]], [[resource]]: checked, not kept.
-void check_room(Fields& root);
+/// [room].
+void read_room(Fields& root, ShopFile& shop);
+
+/// [hours], [[person]], [[resource]]: checked, not kept.
 void check_hours(Fields& root);
 
 }  // namespace wetout::files

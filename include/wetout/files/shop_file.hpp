@@ -6,20 +6,22 @@
 
 #include "wetout/base/notice.hpp"
 #include "wetout/base/problem.hpp"
+#include "wetout/climate/room.hpp"
 #include "wetout/files/job_file.hpp"
 #include "wetout/laminate/shop.hpp"
 #include "wetout/units/print.hpp"
 
 namespace wetout::files {
 
-/// Keys that planning does not use (weather, room, hours, people, resources, costs) are checked
+/// Keys that nothing uses yet (weather, hours, people, resources, costs) are checked
 /// like the others and then dropped.
 struct ShopFile {
   Source source;
   std::string time_zone;  ///< IANA name, known to this computer
   units::System units = units::System::us;
   laminate::Shop shop;
-  /// Worth knowing, though the file can be used: "resin.parts_differ".
+  climate::Room room;  ///< without [room]: unheated, with the default lag
+  /// Worth knowing, though the file can be used: "resin.parts_differ", "room.unused".
   base::Notices notices;
 };
 

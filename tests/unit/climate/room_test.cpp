@@ -47,6 +47,7 @@ TEST(Room, OutdoorsIsTheOutdoorAir) {
   Room room;
   room.kind = RoomKind::outdoors;
   room.lag = units::hours(2.5);
+  room.humidity_max = 0.3;
   const History air = hourly_air(2, 15, 8, 1), dew = dew_below(air, 6, 2);
   const RoomAir shade = air_of(room, air, dew);
   for (int s = 0; s <= 2 * 86400; s += 1234) {

@@ -19,6 +19,8 @@ TEST(Shop, ExampleFileIsReadAsItStands) {
   EXPECT_EQ(shop.air, units::Temperature::celsius(22));
   EXPECT_EQ(shop.scale_step, units::grams(1));
   EXPECT_EQ(shop.cup, "quart");
+  EXPECT_EQ(file.room.kind, climate::RoomKind::unheated);
+  EXPECT_EQ(file.room.lag, units::hours(2.5));
   ASSERT_EQ(shop.cups.size(), 1U);
   EXPECT_EQ(shop.cups[0].holds, units::millilitres(900));
   EXPECT_EQ(shop.cups[0].diameter, units::millimetres(105));
