@@ -154,6 +154,14 @@ std::optional<double> read_measure(const Json& json, const std::string& path, Qu
   return value;
 }
 
+std::optional<long> whole_number(const Json& json, long low, long high) {
+  if (!json.is_number_integer()) return std::nullopt;
+  // Compared as a double: integers beyond a long would wrap around.
+  const auto value = json.get<double>();
+  if (value < static_cast<double>(low) || value > static_cast<double>(high)) return std::nullopt;
+  return json.get<long>();
+}
+
 bool whole(double value) { return value == std::floor(value); }
 
 bool whole_fahrenheit(double celsius) {

@@ -37,6 +37,9 @@ std::optional<time::Instant> read_time_with_offset(const Json& json, const std::
 std::optional<double> read_measure(const Json& json, const std::string& path, Quantity quantity,
                                    Unit unit, Findings& findings);
 
+/// A whole JSON number from `low` to `high`.
+std::optional<long> whole_number(const Json& json, long low, long high);
+
 /// True when a number is whole, as far as one decimal of a Celsius print tells.
 bool whole(double value);
 bool whole_fahrenheit(double celsius);

@@ -144,7 +144,7 @@ void CsvReader::read_value(const CsvColumn& column, Row& row) {
     return;
   }
   set(row, column.quantity, *value, column.unit);
-  if (*value == std::floor(*value) && column.unit != Unit::kelvin) return;
+  if (*value == std::floor(*value)) return;
   if (column.quantity == Quantity::air) weather_.whole_degree_air = false;
   if (column.quantity == Quantity::dew_point) weather_.whole_degree_dew_point = false;
 }

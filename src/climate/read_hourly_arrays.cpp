@@ -136,15 +136,14 @@ bool ArraysReader::take_offset() {
   const Json& seconds = member(json_, "utc_offset_seconds");
   if (seconds.is_null()) return true;
   constexpr long most = 18L * 3600L;
-  const bool whole_seconds = seconds.is_number_integer();
-  const long value = whole_seconds && seconds >= -most && seconds <= most ? seconds.get<long>() : 0;
-  if (!whole_seconds || seconds != value) {
+  const std::optional<long> value = whole_number(seconds, -most, most);
+  if (!value) {
     findings_.add(at_path("utc_offset_seconds", "weather.bad_zone",
                           "the offset from UTC cannot be read", seconds,
                           "whole seconds, such as -25200"));
     return false;
   }
-  offset_ = std::chrono::seconds(value);
+  offset_ = std::chrono::seconds(*value);
   weather_.day_offset = *offset_;
   return true;
 }
@@ -152,11 +151,11 @@ bool ArraysReader::take_offset() {
 std::optional<time::Instant> ArraysReader::from_unix_time(const Json& json,
                                                           const std::string& path) {
   constexpr long year_2200 = 7258118400L;
-  if (json.is_number_integer() && json >= 0 && json < year_2200) {
-    return time::Instant(std::chrono::seconds(json.get<long>()));
+  if (const std::optional<long> seconds = whole_number(json, 0, year_2200)) {
+    return time::Instant(std::chrono::seconds(*seconds));
   }
   findings_.add(at_path(path, "time.bad", "this is no time", json,
-                        "seconds since 1970 (UTC), below 7258118400"));
+                        "seconds since 1970 (UTC), at most 7258118400"));
   return std::nullopt;
 }
 

@@ -124,13 +124,13 @@ void keep_known_air(const std::vector<Row>& rows, Weather& weather) {
 
 bool has_humidity(const WeatherPoint& point) { return point.dew_point || point.relative_humidity; }
 
-// The median; 0 for fewer than two.
-seconds usual_spacing(const std::vector<time::Instant>& known) {
+// The median (of an even number the lower of the middle two); 0 for fewer than two rows.
+seconds usual_spacing(const std::vector<Row>& rows) {
   std::vector<seconds> spacings;
-  spacings.reserve(known.size());
-  for (std::size_t i = 1; i < known.size(); ++i) spacings.push_back(known[i] - known[i - 1]);
+  spacings.reserve(rows.size());
+  for (std::size_t i = 1; i < rows.size(); ++i) spacings.push_back(rows[i].at - rows[i - 1].at);
   if (spacings.empty()) return seconds{0};
-  const auto middle = spacings.begin() + static_cast<std::ptrdiff_t>(spacings.size() / 2);
+  const auto middle = spacings.begin() + static_cast<std::ptrdiff_t>((spacings.size() - 1) / 2);
   std::nth_element(spacings.begin(), middle, spacings.end());
   return *middle;
 }
@@ -148,7 +148,7 @@ seconds longest_span(seconds usual) {
 // Gaps between known instants, and at the ends of the weather.
 std::vector<Gap> gaps_between(const std::vector<time::Instant>& known, const Weather& weather) {
   if (known.empty()) return {{weather.first(), weather.last()}};
-  const seconds longest = longest_span(usual_spacing(known));
+  const seconds longest = longest_span(weather.usual_spacing);
   std::vector<Gap> out;
   time::Instant before = weather.first();
   const auto look = [&](time::Instant next) {
@@ -166,7 +166,8 @@ double hours_of(const std::vector<Gap>& gaps) {
   return out;
 }
 
-void say_smoothing(Weather& weather, seconds usual) {
+void say_smoothing(Weather& weather) {
+  const seconds usual = weather.usual_spacing;
   const seconds step = from_minutes(WeatherDefaults{}.smooth_step.value);
   const auto with_dew = std::count_if(weather.points.begin(), weather.points.end(),
                                       [](const WeatherPoint& p) { return bool(p.dew_point); });
@@ -252,6 +253,7 @@ void find_gaps(Weather& weather) {
 void fill(Weather& weather, std::vector<Row> rows, const Locate& locate, Findings& findings) {
   sort(rows, weather);
   drop_doubles(rows, weather, locate, findings);
+  weather.usual_spacing = usual_spacing(rows);
   check_dew_points(rows, weather, locate, findings);
   drop_zero_humidity(rows, weather);
   keep_known_air(rows, weather);
@@ -264,7 +266,7 @@ void fill(Weather& weather, std::vector<Row> rows, const Locate& locate, Finding
                   .expected = "air temperatures at two instants or more"});
     return;
   }
-  const seconds usual = usual_spacing(instants(weather, false));
+  const seconds usual = weather.usual_spacing;
   if (usual > from_minutes(WeatherDefaults{}.gap_most.value)) {
     findings.add({.code = "weather.not_hourly",
                   .message = "the values lie too far apart to plan by",
@@ -274,7 +276,7 @@ void fill(Weather& weather, std::vector<Row> rows, const Locate& locate, Finding
                   .hint = "forecasts by the day or half-day often have an hourly one beside them"});
     return;
   }
-  say_smoothing(weather, usual);
+  say_smoothing(weather);
   find_gaps(weather);
 }
 

@@ -28,7 +28,7 @@ void set(Row& row, Quantity quantity, double value, Unit unit);
 /// Line (or key) of a row; code, message and the rest are added here.
 using Locate = std::function<base::Problem(int where)>;
 
-inline constexpr std::size_t most_rows = 1'000'000;
+inline constexpr std::size_t most_rows = 600'000;
 base::Problem too_many_rows();
 
 /// Puts the rows into weather.points and fills gaps, humidity_gaps and notices; what cannot be

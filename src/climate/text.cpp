@@ -51,14 +51,11 @@ bool equal_but_for_case(std::string_view a, std::string_view b) {
 bool Lines::next() {
   if (rest_.empty()) return false;
   ++number_;
-  const std::size_t end = rest_.find_first_of("\r\n");
+  const std::size_t end = rest_.find(mark_);
   cut_off_ = end == std::string_view::npos;
   line_ = rest_.substr(0, end);
-  if (cut_off_) {
-    rest_ = {};
-  } else {
-    rest_.remove_prefix(end + (rest_.substr(end).starts_with("\r\n") ? 2 : 1));
-  }
+  rest_.remove_prefix(cut_off_ ? rest_.size() : end + 1);
+  if (line_.ends_with('\r')) line_.remove_suffix(1);
   return true;
 }
 

@@ -15,10 +15,12 @@ std::string_view trimmed(std::string_view text);
 std::string plain_name(std::string_view text);
 bool equal_but_for_case(std::string_view a, std::string_view b);
 
-/// One line after the other, ended by LF, CRLF or CR; the end of the last may be missing.
+/// One line after the other, ended by LF or CRLF, or by CR where the text has no LF; the end of the
+/// last may be missing.
 class Lines {
  public:
-  explicit Lines(std::string_view text) : rest_(text) {}
+  explicit Lines(std::string_view text)
+      : rest_(text), mark_(text.find('\n') == std::string_view::npos ? '\r' : '\n') {}
   /// False when there is none left.
   bool next();
   [[nodiscard]] std::string_view line() const { return line_; }
@@ -28,6 +30,7 @@ class Lines {
 
  private:
   std::string_view rest_;
+  char mark_;
   std::string_view line_;
   int number_ = 0;
   bool cut_off_ = false;

@@ -30,8 +30,9 @@ struct WeatherPoint {
   friend bool operator==(const WeatherPoint&, const WeatherPoint&) = default;
 };
 
-/// Nothing is known between these instants; at both of them the value is known, or the weather
-/// begins or ends there.
+/// Nothing is known between these instants, for longer than 90 min and than 1.5 times the usual
+/// spacing, or for longer than 6 h (WeatherDefaults). At both ends the value is known, or the
+/// weather begins or ends there.
 struct Gap {
   time::Instant from;
   time::Instant until;
@@ -61,8 +62,9 @@ struct Weather {
   std::chrono::seconds day_offset{0};
   std::optional<time::Instant> made = {};  ///< when a forecast was made, if it says
   std::vector<WeatherPoint> points = {};
-  std::vector<Gap> gaps = {};           ///< of the air
-  std::vector<Gap> humidity_gaps = {};  ///< of the humidity, those of the air included
+  std::chrono::seconds usual_spacing{0};  ///< of the file's rows: the median
+  std::vector<Gap> gaps = {};             ///< of the air
+  std::vector<Gap> humidity_gaps = {};    ///< of the humidity, be it given as such or as dew point
   /// Given in whole degrees: air_history() and dew_point_history() smooth it.
   bool whole_degree_air = false;
   bool whole_degree_dew_point = false;
@@ -78,7 +80,7 @@ struct WeatherOptions {
 };
 
 /// Recognises the layout by its content, never by `name`, which only appears in problems. At most
-/// 32 MiB (JSON 8 MiB) and 1 000 000 rows.
+/// 32 MiB (JSON 8 MiB) and 600 000 rows (a year of minutes).
 /// Problems carry line and field (CSV, EPW) or the JSON path as key; no more than 20, then
 /// "weather.more". Codes: docs/formats/weather.md.
 base::Result<Weather> read_weather(std::string_view bytes, std::string_view name,
