@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <functional>
 #include <utility>
 
 #include "wetout/base/check.hpp"
@@ -166,17 +167,23 @@ double hours_of(const std::vector<Gap>& gaps) {
   return out;
 }
 
+// Smoothing does nothing to a few values, to a level course or within its own step.
+bool worth_smoothing(const std::vector<units::Temperature>& values, const Weather& weather) {
+  return values.size() >= fewest_for_whole_degrees &&
+         weather.usual_spacing > from_minutes(WeatherDefaults{}.smooth_step.value) &&
+         std::adjacent_find(values.begin(), values.end(), std::not_equal_to<>()) != values.end();
+}
+
 void say_smoothing(Weather& weather) {
-  const seconds usual = weather.usual_spacing;
-  const seconds step = from_minutes(WeatherDefaults{}.smooth_step.value);
-  const auto with_dew = std::count_if(weather.points.begin(), weather.points.end(),
-                                      [](const WeatherPoint& p) { return bool(p.dew_point); });
-  if (weather.points.size() < fewest_for_whole_degrees || usual <= step) {
-    weather.whole_degree_air = false;
+  std::vector<units::Temperature> airs;
+  std::vector<units::Temperature> dew_points;
+  for (const WeatherPoint& point : weather.points) {
+    airs.push_back(point.air);
+    if (point.dew_point) dew_points.push_back(*point.dew_point);
   }
-  if (static_cast<std::size_t>(with_dew) < fewest_for_whole_degrees || usual <= step) {
-    weather.whole_degree_dew_point = false;
-  }
+  weather.whole_degree_air = weather.whole_degree_air && worth_smoothing(airs, weather);
+  weather.whole_degree_dew_point =
+      weather.whole_degree_dew_point && worth_smoothing(dew_points, weather);
   if (!weather.whole_degree_air && !weather.whole_degree_dew_point) return;
   weather.notices.push_back(notice(
       "weather.smoothed", weather.whole_degree_air && weather.whole_degree_dew_point

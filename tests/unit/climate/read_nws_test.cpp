@@ -130,10 +130,12 @@ TEST(Nws, ForecastsWithoutHumiditySaySo) {
 TEST(Nws, WholeFahrenheitIsSeenThroughCelsius) {
   std::vector<std::string> periods;
   for (int i = 0; i < 6; ++i) {
-    // 54 F to 59 F as the service prints them.
-    periods.push_back(period({.start = hour(8 + i),
-                              .dew = R"({"unitCode":"wmoUnit:degC","value":)" +
-                                     std::to_string((22.0 + i) / 1.8) + "}"}));
+    // Dew points of 54 F to 59 F as the service prints them.
+    periods.push_back(period(
+        {.start = hour(8 + i),
+         .temperature = R"("temperature":)" + std::to_string(60 + i) + R"(,"temperatureUnit":"F")",
+         .dew =
+             R"({"unitCode":"wmoUnit:degC","value":)" + std::to_string((22.0 + i) / 1.8) + "}"}));
   }
   const Weather weather = read(forecast(periods));
   EXPECT_TRUE(weather.whole_degree_air);

@@ -99,6 +99,12 @@ TEST(AirHistory, MinutesInWholeDegreesNeedNoSmoothing) {
   EXPECT_EQ(codes(weather.notices), Codes{});
 }
 
+TEST(AirHistory, ALevelCourseNeedsNoSmoothing) {
+  const Weather weather = read(hourly({"10", "10", "10", "10", "10"}));
+  EXPECT_FALSE(weather.whole_degree_air);
+  EXPECT_EQ(codes(weather.notices), Codes{});
+}
+
 TEST(DewPointHistory, ComesFromDewPointOrHumidity) {
   const Weather weather = read(
       "time,air [C],humidity [%],dew point [C]\n2026-06-14T00:00Z,20.5,50,\n"
