@@ -201,11 +201,14 @@ void HeaderReader::want_time_and_air() {
 std::optional<CsvHeader> HeaderReader::read() {
   if (line_.find(';') != std::string_view::npos) header_.delimiter = ';';
   std::vector<std::string_view> cells;
-  if (!split(line_, header_.delimiter, cells)) {
-    findings_.add({.code = "weather.quote",
-                   .message = "a quote of the header line is not closed",
+  if (const Split how = split(line_, header_.delimiter, cells); how != Split::whole) {
+    const bool quote = how == Split::open_quote;
+    findings_.add({.code = quote ? "weather.quote" : "weather.columns",
+                   .message = quote ? "a quote of the header line is not closed"
+                                    : "the header line has too many columns",
                    .line = line_number_,
-                   .found = base::shown(line_)});
+                   .found = base::shown(line_),
+                   .expected = quote ? "" : fmt::format("at most {} columns", most_cells)});
     return std::nullopt;
   }
   header_.columns = cells.size();

@@ -33,7 +33,7 @@ std::string place_of(const std::vector<std::string_view>& location) {
 bool read_location(std::string_view line, EpwHeader& header, Findings& findings) {
   constexpr std::size_t zone_field = 8;  // after the keyword
   std::vector<std::string_view> cells;
-  if (!split(line, ',', cells) || cells.size() <= zone_field) {
+  if (split(line, ',', cells) != Split::whole || cells.size() <= zone_field) {
     findings.add({.code = "weather.columns",
                   .message = "the LOCATION line is not complete",
                   .line = 1,
@@ -73,7 +73,7 @@ std::optional<EpwHeader::Day> read_day(std::string_view text) {
 
 std::optional<EpwHeader::Day> read_last_day(std::string_view line) {
   std::vector<std::string_view> cells;
-  if (!split(line, ',', cells) || cells.size() < 2) return std::nullopt;
+  if (split(line, ',', cells) != Split::whole || cells.size() < 2) return std::nullopt;
   const std::optional<int> periods = to_int(cells[1]);
   if (!periods || *periods < 1 || *periods > 1000) return std::nullopt;
   // After the number of periods and the rows of an hour: name, day of the week, first, last.

@@ -150,14 +150,17 @@ void CsvReader::read_value(const CsvColumn& column, Row& row) {
 }
 
 void CsvReader::read_row() {
-  if (!split(lines_.line(), header_.delimiter, cells_)) {
+  const Split how = split(lines_.line(), header_.delimiter, cells_);
+  if (how == Split::open_quote) {
     findings_.add(at_cell(lines_.line(), "", "weather.quote", "a quote of this row is not closed"));
     return;
   }
-  // Empty cells at the end may be left out as far as nothing is read from there, or put in.
-  const bool too_many = std::any_of(
-      cells_.begin() + static_cast<std::ptrdiff_t>(std::min(header_.columns, cells_.size())),
-      cells_.end(), [](std::string_view cell) { return !cell.empty(); });
+  // Empty cells beyond the header's columns are no harm.
+  const auto beyond =
+      cells_.begin() + static_cast<std::ptrdiff_t>(std::min(header_.columns, cells_.size()));
+  const bool too_many =
+      how == Split::too_many ||
+      std::any_of(beyond, cells_.end(), [](std::string_view cell) { return !cell.empty(); });
   if (cells_.size() < header_.columns || too_many) {
     base::Problem out =
         at_cell(lines_.line(), "", "weather.columns",
@@ -186,10 +189,6 @@ void CsvReader::read_row() {
 
 void CsvReader::read_rows() {
   while (!findings_.full() && next_filled_line()) {
-    if (rows_.size() >= most_rows) {
-      findings_.add(too_many_rows());
-      return;
-    }
     read_row();
   }
   if (wall_times_) wall_times_->finish(rows_);

@@ -168,7 +168,7 @@ void EpwReader::read_measure(const Measure& measure, Row& row) {
 }
 
 void EpwReader::read_row() {
-  const bool split_well = split(lines_.line(), ',', cells_);
+  const bool split_well = split(lines_.line(), ',', cells_) == Split::whole;
   if (columns_ == 0) columns_ = std::max(cells_.size(), fields_read);
   if (!split_well || cells_.size() < columns_) {
     findings_.add({.code = "weather.columns",
@@ -191,10 +191,6 @@ void EpwReader::read_row() {
 void EpwReader::read_rows() {
   while (!findings_.full() && lines_.next()) {
     if (trimmed(lines_.line()).empty()) continue;
-    if (rows_.size() >= most_rows) {
-      findings_.add(too_many_rows());
-      return;
-    }
     read_row();
   }
 }

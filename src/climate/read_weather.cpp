@@ -6,6 +6,7 @@
 
 #include "csv_header.hpp"
 #include "readers.hpp"
+#include "series.hpp"
 #include "text.hpp"
 #include "wetout/base/shown.hpp"
 #include "wetout/climate/weather.hpp"
@@ -66,6 +67,9 @@ base::Result<Weather> read_weather(std::string_view bytes, std::string_view name
                           .found = base::shown(content.substr(0, content.find_first_of("\r\n"))),
                           .expected = "CSV, EPW or JSON",
                           .hint = "fetch the data themselves"});
+  }
+  if (static_cast<std::size_t>(std::count(bytes.begin(), bytes.end(), '\n')) > most_rows) {
+    return refused(name, too_many_rows());
   }
   constexpr std::string_view epw_word = "LOCATION,";
   if (equal_but_for_case(bytes.substr(0, epw_word.size()), epw_word)) return read_epw(bytes, name);

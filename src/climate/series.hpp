@@ -28,6 +28,7 @@ void set(Row& row, Quantity quantity, double value, Unit unit);
 /// Line (or key) of a row; code, message and the rest are added here.
 using Locate = std::function<base::Problem(int where)>;
 
+/// Rows, or lines of text.
 inline constexpr std::size_t most_rows = 600'000;
 base::Problem too_many_rows();
 

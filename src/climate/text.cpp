@@ -59,7 +59,7 @@ bool Lines::next() {
   return true;
 }
 
-bool split(std::string_view line, char delimiter, std::vector<std::string_view>& cells) {
+Split split(std::string_view line, char delimiter, std::vector<std::string_view>& cells) {
   cells.clear();
   std::size_t at = 0;
   while (true) {
@@ -71,16 +71,17 @@ bool split(std::string_view line, char delimiter, std::vector<std::string_view>&
              line.substr(close).starts_with("\"\"")) {
         close += 2;
       }
-      if (close == std::string_view::npos) return false;
+      if (close == std::string_view::npos) return Split::open_quote;
       cells.push_back(trimmed(line.substr(from + 1, close - from - 1)));
       at = close + 1;
       while (at < line.size() && blank(line[at])) ++at;
-      if (at < line.size() && line[at] != delimiter) return false;
+      if (at < line.size() && line[at] != delimiter) return Split::open_quote;
     } else {
       at = std::min(line.find(delimiter, from), line.size());
       cells.push_back(trimmed(line.substr(from, at - from)));
     }
-    if (at == line.size()) return true;
+    if (at == line.size()) return Split::whole;
+    if (cells.size() == most_cells) return Split::too_many;
     ++at;
   }
 }

@@ -36,10 +36,13 @@ class Lines {
   bool cut_off_ = false;
 };
 
+enum class Split { whole, open_quote, too_many };
+inline constexpr std::size_t most_cells = 1000;
+
 /// Splits at the delimiter, but not inside double quotes (rfc4180). A cell is trimmed and its
-/// quotes are taken off; a doubled quote inside stays doubled. False when a quote is not closed on
-/// the line or something other than a delimiter follows it.
-bool split(std::string_view line, char delimiter, std::vector<std::string_view>& cells);
+/// quotes are taken off; a doubled quote inside stays doubled. An open quote is not closed on the
+/// line, or something other than a delimiter follows its end.
+Split split(std::string_view line, char delimiter, std::vector<std::string_view>& cells);
 
 /// Where `part` of `line` begins, in characters from 1.
 int column_of(std::string_view line, std::string_view part);

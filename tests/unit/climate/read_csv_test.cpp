@@ -265,6 +265,7 @@ TEST(WeatherCsv, BadHeadersAreRefused) {
       {"2026-06-14T10:00Z,18.5", "weather.header", "", "names and units"},
       {"time [Mars/Base],air [C]", "zone.unknown", "time [Mars/Base]", "time [-08:00]"},
       {"time,\"air [C]", "weather.quote", "", ""},
+      {"time,\"air\" [C]", "weather.quote", "", ""},
   };
   for (const BadHeader& bad : cases) {
     SCOPED_TRACE(bad.line);
@@ -275,6 +276,11 @@ TEST(WeatherCsv, BadHeadersAreRefused) {
     EXPECT_EQ(problem.key, bad.key);
     EXPECT_TRUE(problem.expected.starts_with(bad.expected)) << problem.expected;
   }
+}
+
+TEST(WeatherCsv, EmptyCellsBeyondTheHeaderAreNoHarm) {
+  EXPECT_EQ(read("time,air [C]\n2026-06-14T10:00Z,1.5,, ,\n2026-06-14T11:00Z,2.5,\n").points.size(),
+            2U);
 }
 
 TEST(WeatherCsv, TooFewValuesAreRefused) {

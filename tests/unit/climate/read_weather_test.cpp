@@ -84,12 +84,17 @@ TEST(ReadWeather, DeepJsonIsRefusedUnbuilt) {
 
 TEST(ReadWeather, LongLinesAndManyRowsAreAnswered) {
   EXPECT_EQ(refusal(std::string(8'000'000, ',')).code, "weather.empty");
-  EXPECT_EQ(refusal("x" + std::string(8'000'000, ',')).code, "weather.header");
+  EXPECT_EQ(refusal("x" + std::string(8'000'000, ',')).code, "weather.columns");
+  EXPECT_EQ(refusal("time,air [C]\n2026-06-14T10:00Z,1" + std::string(8'000'000, ',')).code,
+            "weather.columns");
   EXPECT_EQ(refusal("time,air [C]\n" + std::string(8'000'000, 'x')).code, "weather.columns");
   std::string rows = "time,air [C]\n";
   for (int i = 0; i < 600'001; ++i) rows += "2026-06-14T10:00Z,1\n";
   const base::Problem problem = refusal(rows);
   EXPECT_EQ(problem.code, "weather.too_long");
+  std::string times = "1";
+  for (int i = 0; i < 600'000; ++i) times += ",1";
+  EXPECT_EQ(refusal("{\"hourly\":{\"time\":[" + times + "]}}").code, "weather.too_long");
   EXPECT_EQ(problem.expected, "at most 600000 rows");
 }
 
