@@ -31,12 +31,12 @@ std::string megabytes(std::uintmax_t bytes) {
   return fmt::format("{:.1f} MiB", static_cast<double>(bytes) / static_cast<double>(1 << 20));
 }
 
-base::Problem too_big(std::string file, std::uintmax_t bytes) {
+base::Problem too_big(std::string file, std::uintmax_t bytes, const FileKind& kind) {
   return {.code = "file.too_big",
-          .message = "is too big for a job or shop file; it was not read",
+          .message = fmt::format("is too big for {}; it was not read", kind.name),
           .file = std::move(file),
           .found = megabytes(bytes),
-          .expected = "at most 4 MiB of TOML text",
+          .expected = std::string(kind.expected),
           .hint = "is this the file you meant?"};
 }
 
@@ -58,7 +58,7 @@ std::string meant(const fs::path& path) {
   return near ? (path.parent_path() / *near).string() : std::string();
 }
 
-base::Problem missing(const fs::path& path) {
+base::Problem missing(const fs::path& path, const FileKind& kind) {
   base::Problem problem = about(path, "file.missing", "there is no such file");
   std::error_code error;
   const fs::path folder = path.parent_path();
@@ -72,7 +72,7 @@ base::Problem missing(const fs::path& path) {
   } else if (const std::string near = meant(path); !near.empty()) {
     problem.hint = "did you mean \"" + base::shown(near) + "\"?";
   } else {
-    problem.hint = "\"wetout new\" writes a shop and a job file to start from";
+    problem.hint = kind.start;
   }
   return problem;
 }
@@ -143,15 +143,17 @@ base::Problem binary(std::string_view text, std::size_t at, std::string_view nam
 
 }  // namespace
 
-base::Result<std::string> read_text(const fs::path& path) {
-  if (path.empty()) return base::fail(missing(path));
+base::Result<std::string> read_text(const fs::path& path) { return read_bytes(path, toml_file); }
+
+base::Result<std::string> read_bytes(const fs::path& path, const FileKind& kind) {
+  if (path.empty()) return base::fail(missing(path, kind));
   std::error_code error;
   const fs::file_status status = fs::status(path, error);
-  if (status.type() == fs::file_type::not_found) return base::fail(missing(path));
+  if (status.type() == fs::file_type::not_found) return base::fail(missing(path, kind));
   if (error) return base::fail(unreadable(path, error));
   if (fs::is_directory(status)) {
     base::Problem problem = about(path, "file.folder", "is a folder, not a file");
-    problem.hint = "name the file in it, e.g. \"" + name_of(path / "board.toml") + "\"";
+    problem.hint = "name the file in it, e.g. \"" + name_of(path / kind.example) + "\"";
     return base::fail(std::move(problem));
   }
   if (!fs::is_regular_file(status)) {
@@ -164,22 +166,22 @@ base::Result<std::string> read_text(const fs::path& path) {
   struct stat now {};
   if (::fstat(file.get(), &now) != 0) return base::fail(unreadable(path, last_error()));
   const auto size = static_cast<std::uintmax_t>(now.st_size);
-  if (size > largest_file) return base::fail(too_big(path.string(), size));
+  if (size > kind.largest) return base::fail(too_big(path.string(), size, kind));
 
   std::string text;
   std::array<char, 1 << 16> block{};
-  while (text.size() <= largest_file) {
+  while (text.size() <= kind.largest) {
     const ssize_t got = ::read(file.get(), block.data(), block.size());
     if (got == 0) return text;
     if (got < 0 && errno == EINTR) continue;
     if (got < 0) return base::fail(unreadable(path, last_error()));
     text.append(block.data(), static_cast<std::size_t>(got));
   }
-  return base::fail(too_big(path.string(), text.size()));
+  return base::fail(too_big(path.string(), text.size(), kind));
 }
 
 base::Problems wrong_text(std::string_view text, std::string_view name) {
-  if (text.size() > largest_file) return {too_big(std::string(name), text.size())};
+  if (text.size() > largest_file) return {too_big(std::string(name), text.size(), toml_file)};
   if (const std::size_t at = first_wrong(text); at < text.size()) return {binary(text, at, name)};
   if (text.find_first_not_of(" \t\r\n", text.starts_with("\xef\xbb\xbf") ? 3 : 0) ==
       std::string_view::npos) {

@@ -1,0 +1,14 @@
+#include "wetout/files/weather_file.hpp"
+
+#include "text_file.hpp"
+
+namespace wetout::files {
+
+base::Result<climate::Weather> read_weather(const std::filesystem::path& path,
+                                            const climate::WeatherOptions& options) {
+  const auto bytes = read_bytes(path, weather_file);
+  if (!bytes) return tl::unexpected(bytes.error());
+  return climate::read_weather(*bytes, path.string(), options);
+}
+
+}  // namespace wetout::files
