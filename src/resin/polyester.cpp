@@ -69,19 +69,6 @@ class Table {
     return kelvin;
   }
 
-  static double middle_dose(const Product& product) {
-    if (product.dose_low && product.dose_high) {
-      return std::sqrt(*product.dose_low * *product.dose_high);
-    }
-    if (product.catalyst.empty()) return 0.01;  // only its quotient to itself is used then
-    double low = product.catalyst.front().dose, high = low;
-    for (const CatalystTime& line : product.catalyst) {
-      low = std::min(low, line.dose);
-      high = std::max(high, line.dose);
-    }
-    return std::sqrt(low * high);
-  }
-
  private:
   struct Row {
     double log_dose;
@@ -179,6 +166,19 @@ class GelCount {
 
 }  // namespace
 
+double middle_dose(const Product& product) {
+  if (product.dose_low && product.dose_high) {
+    return std::sqrt(*product.dose_low * *product.dose_high);
+  }
+  if (product.catalyst.empty()) return 0.01;  // only its quotient to itself is used then
+  double low = product.catalyst.front().dose, high = low;
+  for (const CatalystTime& line : product.catalyst) {
+    low = std::min(low, line.dose);
+    high = std::max(high, line.dose);
+  }
+  return std::sqrt(low * high);
+}
+
 base::Result<units::Duration> polyester_gel(const Product& product, double dose,
                                             units::Temperature air, const Defaults& defaults) {
   const Table table(product, defaults);
@@ -194,7 +194,7 @@ base::Result<Dose> dose_for(const Product& product, units::Temperature air, unit
   if (auto problems = refused(product, table, std::nullopt); !problems.empty()) {
     return base::fail(std::move(problems));
   }
-  const double middle = Table::middle_dose(product);
+  const double middle = middle_dose(product);
   const double low = product.dose_low.value_or(middle), high = product.dose_high.value_or(middle);
   const double kelvin = air.in_kelvin();
   const auto miss = [&](double log_dose) {
@@ -235,7 +235,7 @@ base::Result<FilmTimes> polyester_times(const Product& product, double dose,
     if (m == gel) continue;
     const SheetLine* line = own_line(lines, m, units::Temperature::celsius(25));
     if (line == nullptr) continue;
-    multiples[m] = line->safe_s() / table.gel_s(Table::middle_dose(product), line->air.in_kelvin());
+    multiples[m] = line->safe_s() / table.gel_s(middle_dose(product), line->air.in_kelvin());
   }
   if (!multiples[handle]) multiples[handle] = multiples[tack_free];
   if (!multiples[recoat_from]) {

@@ -19,6 +19,10 @@ namespace wetout::resin {
 base::Result<units::Duration> polyester_gel(const Product& product, double dose,
                                             units::Temperature air, const Defaults& defaults);
 
+/// The (geometric) middle of the sheet's range of doses, else of those its table prints; 1 % where
+/// it names none.
+double middle_dose(const Product& product);
+
 struct Dose {
   double share = 0.0;     ///< of the resin, by mass
   units::Duration gel;    ///< with it
