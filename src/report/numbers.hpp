@@ -52,6 +52,11 @@ struct Minutes {
   static double out(units::Duration d) { return units::in_minutes(d); }
   static units::Duration in(double v) { return units::minutes(v); }
 };
+struct Hours {
+  static constexpr int decimals = 4;
+  static double out(units::Duration d) { return units::in_hours(d); }
+  static units::Duration in(double v) { return units::hours(v); }
+};
 /// A share of 1 inside, percent in the document.
 struct Percent {
   static constexpr int decimals = 6;

@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <string>
 
+#include "resin_sample.hpp"
 #include "sample.hpp"
 #include "wetout/report/plan_text.hpp"
 
@@ -15,6 +16,10 @@ std::string json_of(const std::string& name) {
   if (name == "plan.bare") return to_json(sample::bare_plan());
   if (name == "mix") return to_json(*mix_document(sample::plan(), "deck-lam"));
   if (name == "mix.free") return to_json(sample::free_mix());
+  if (name == "potlife") return to_json(sample::potlife());
+  if (name == "potlife.polyester") return to_json(sample::potlife_of_polyester());
+  if (name == "cure") return to_json(sample::cure());
+  if (name == "cure.polyester") return to_json(sample::cure_of_polyester());
   if (name == "problems") return problems_json(sample::problems());
   if (name == "check") return to_json(sample::check());
   if (name == "jobs") return to_json(sample::jobs());
@@ -28,6 +33,12 @@ std::string text_of(const std::string& name, wetout::units::System system) {
   if (name == "plan.bare") return plan_text(sample::bare_plan(), system);
   if (name == "diff") return plan_diff_text(sample::plan(), sample::changed_plan(), system);
   if (name == "mix.free") return to_text(sample::free_mix(), system, 14 * 60 + 15);
+  if (name == "potlife") return to_text(sample::potlife(), system, 14 * 60 + 15);
+  if (name == "potlife.polyester") return to_text(sample::potlife_of_polyester(), system);
+  if (name == "cure") return to_text(sample::cure(), system, wetout::time::Zone());
+  if (name == "cure.polyester") {
+    return to_text(sample::cure_of_polyester(), system, wetout::time::Zone());
+  }
   if (name == "problems") return problems_text(sample::problems());
   if (name == "check") return to_text(sample::check(), system);
   if (name == "jobs") return to_text(sample::jobs());
