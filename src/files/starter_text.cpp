@@ -54,7 +54,7 @@ part_b = "hardener-b"
 parts = { by = "volume", a = 2, b = 1 }   # or by = "mass"; tolerance = "3 %" if printed
 lowest_air = "15 C"
 highest_air = "35 C"
-pot_life  = [ { mass = "150 g", air = "25 C", time = "25-30 min" } ]
+pot_life  = [ { mass = "150 g", air = "25 C", time = "32-38 min" } ]
 gel       = [ { air = "25 C", time = "4 h" } ]
 tack_free = [ { air = "25 C", time = "5-6 h" } ]
 recoat    = [ { air = "25 C", from = "4 h", until = "12 h" } ]

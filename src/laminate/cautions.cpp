@@ -5,11 +5,23 @@
 #include <utility>
 #include <vector>
 
+#include "lookup.hpp"
 #include "parts_of_plan.hpp"
 
 namespace wetout::laminate {
 
-std::vector<std::string> mixing_cautions() {
+std::vector<std::string> mixing_cautions(resin::Chemistry chemistry) {
+  if (chemistry == resin::Chemistry::polyester) {
+    return {
+        "Catalyst (an organic peroxide) blinds: goggles on; in the eye, rinse with water at once "
+        "and for long, then a doctor. Never let it meet a promoter or an amine: fire, explosion. "
+        "No more than the sheet's dose.",
+        "Styrene vapour burns and makes ill: no flame, no glowing element, air through the room, "
+        "a mask for organic vapour, gloves and sleeves. Acetone likewise.",
+        "A cup left standing gets hot, smokes, can burn: carry it outside onto something that "
+        "cannot burn. Resin rags spread out, never in a heap.",
+        "Safety data sheets, local rules and licensed practice come first."};
+  }
   return {
       "A cup left standing gets hot, smokes, can burn: spread it out, or carry it outside onto "
       "something that cannot burn; never on foam or in a bin. Mix nothing you cannot use before "
@@ -24,7 +36,17 @@ std::vector<Caution> cautions_of(const PlanInput& input) {
   const auto say = [&](std::string step, std::string text) {
     cautions.push_back({std::move(step), std::move(text)});
   };
-  for (std::string& text : mixing_cautions()) say("all", std::move(text));
+  for (const resin::Chemistry chemistry : {resin::Chemistry::epoxy, resin::Chemistry::polyester}) {
+    const bool used =
+        std::any_of(input.coats.begin(), input.coats.end(), [&](const CoatSpec& coat) {
+          return get(input.shop.resins, coat.resin).chemistry == chemistry;
+        });
+    if (!used) continue;
+    for (std::string& text : mixing_cautions(chemistry)) {
+      const auto same = [&](const Caution& said) { return said.text == text; };
+      if (std::none_of(cautions.begin(), cautions.end(), same)) say("all", std::move(text));
+    }
+  }
   say("all", "Heaters: ventilate, never unattended, no open flame or glowing element near vapour.");
   const bool polystyrene = input.board.foam != board::Foam::pu;
   say("all",

@@ -155,14 +155,8 @@ class Checker {
     if (product.chemistry == resin::Chemistry::polyester || product.styrene) {
       if (input_.board.foam != board::Foam::pu) {
         styrene(product.id, key + ".resin");
-      } else {
-        problems_.push_back(
-            {.code = "resin.polyester_not_planned",
-             .message =
-                 "this version reads a polyester's data sheet but does not dose its catalyst",
-             .key = key + ".resin",
-             .found = product.id,
-             .expected = "an epoxy for a coat that is to be planned"});
+      } else if (product.chemistry == resin::Chemistry::polyester) {
+        polyester(product, key);
       }
       return;
     }
@@ -181,20 +175,25 @@ class Checker {
                            .found = product.part_b,
                            .expected = "the amine hardener of this epoxy as part_b"});
     }
-    if (product.pot_life.empty() && product.gel.empty() && product.tack_free.empty()) {
+  }
+
+  void polyester(const resin::Product& product, const std::string& key) {
+    if (product.light_cured) {
+      problems_.push_back(
+          {.code = "polyester.light_cured",
+           .message = "\"" + product.id + "\" is cured by light: its times hang on the lamp or sun",
+           .key = key + ".resin",
+           .found = product.id,
+           .expected = "a resin that a catalyst or hardener cures"});
+    } else if (product.catalyst.empty()) {
       const auto ids = ids_of(input_.shop.resins);
       const auto at = std::find(ids.begin(), ids.end(), product.id) - ids.begin();
-      const std::string line = "resin[" + std::to_string(at) + "].pot_life";
-      const bool said = std::any_of(problems_.begin(), problems_.end(),
-                                    [&](const base::Problem& p) { return p.key == line; });
-      if (said) return;
-      problems_.push_back({.code = "resin.no_time",
-                           .message = "the data sheet of \"" + product.id +
-                                      "\" has no line that says how long a cup lasts",
-                           .key = line,
-                           .found = "neither pot_life nor gel nor tack_free",
-                           .expected = "pot_life = [ { mass = \"150 g\", air = \"25 C\", time = "
-                                       "\"25-30 min\" } ]"});
+      problems_.push_back({.code = "polyester.no_table",
+                           .message = "the sheet of \"" + product.id + "\" has no catalyst table",
+                           .key = "resin[" + std::to_string(at) + "].catalyst",
+                           .found = "nothing",
+                           .expected = "catalyst = [ { air = \"20 C\", dose = \"1.5 %\", gel = "
+                                       "\"25 min\" } ]"});
     }
   }
 
@@ -248,20 +247,22 @@ void notices_of(const PlanInput& input, base::Notices& notices) {
     under = &coat;
     if (std::find(seen.begin(), seen.end(), product.id) != seen.end()) continue;
     seen.push_back(product.id);
-    if (product.lowest_air && input.air < *product.lowest_air) {
+    const units::Temperature coldest = std::min(input.air, resin_temp);
+    const units::Temperature warmest = std::max(input.air, resin_temp);
+    if (product.lowest_air && coldest < *product.lowest_air) {
       notices.push_back({.code = "resin.below_lowest",
                          .text = "colder than the data sheet allows: times are extrapolated and "
                                  "full cure is not claimed",
                          .subject = product.id,
-                         .value = input.air.in_celsius(),
+                         .value = coldest.in_celsius(),
                          .limit = product.lowest_air->in_celsius(),
                          .unit = "C"});
     }
-    if (product.highest_air && input.air > *product.highest_air) {
+    if (product.highest_air && warmest > *product.highest_air) {
       notices.push_back({.code = "resin.above_highest",
                          .text = "warmer than the data sheet allows",
                          .subject = product.id,
-                         .value = input.air.in_celsius(),
+                         .value = warmest.in_celsius(),
                          .limit = product.highest_air->in_celsius(),
                          .unit = "C"});
     }

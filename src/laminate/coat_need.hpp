@@ -3,6 +3,8 @@
 #pragma once
 
 #include <cstddef>
+#include <set>
+#include <string>
 #include <vector>
 
 #include "geometry.hpp"
@@ -17,6 +19,7 @@ struct CoatState {
   CoatNeed need;  ///< losses without the cups', no margin, no batches yet
   std::vector<PlyNeed> plies;
   base::Notices notices;
+  std::set<std::string> assumed;  ///< cure defaults that its clocks hang on
 };
 
 /// What coats that went on before have left behind.

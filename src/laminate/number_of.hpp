@@ -5,6 +5,7 @@
 
 #include "wetout/base/check.hpp"
 #include "wetout/units/quantity.hpp"
+#include "wetout/units/temperature.hpp"
 
 namespace wetout::laminate {
 
@@ -26,6 +27,9 @@ inline double number_of(units::Duration value, std::string_view /*unit*/) {
 }
 inline double number_of(units::Pace value, std::string_view /*unit*/) {
   return units::in_minutes_per_square_metre(value);
+}
+inline double number_of(units::Temperature value, std::string_view /*unit*/) {
+  return value.in_celsius();
 }
 inline double number_of(units::Length value, std::string_view unit) {
   base::promise(unit == "m" || unit == "mm", "a length is listed in m or mm");

@@ -100,6 +100,9 @@ class Card {
       const int before = (*now_clock_ + minutes % day) % day;
       out += fmt::format(", before {:02}:{:02} if mixed now", before / 60, before % 60);
     }
+    if (batch.spread_within) {
+      out += "; spread within " + use_within_text(*batch.spread_within, system_);
+    }
     if (group.last != group.first) out += "; the next when it is empty";
     return out;
   }

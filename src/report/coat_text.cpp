@@ -105,13 +105,17 @@ void PlanWriter::batches(const laminate::CoatNeed& coat) {
       more.push_back(whole("air " + units::print(batch.air, system)));
       more.push_back(whole("resin " + units::print(batch.resin, system)));
     }
-    if (batch.gel)
-      more.push_back(whole("gels in the cup after " + units::print(*batch.gel, system)));
-    if (batch.runs_away.value_or(false)) {
-      more.emplace_back("runs away if left in the cup");
-    } else if (batch.peak) {
-      more.push_back(whole("left in the cup it reaches " + units::print(*batch.peak, system)));
+    if (batch.spread_within) {
+      more.push_back(whole("spread within " + use_within_text(*batch.spread_within, system)));
     }
+    std::string left = "left in the cup it ";
+    if (batch.gel) left += whole("gels after " + units::print(*batch.gel, system));
+    if (batch.runs_away.value_or(false)) {
+      left += batch.gel ? " and runs away" : "runs away";
+    } else if (batch.peak) {
+      left += (batch.gel ? " and reaches " : "reaches ") + whole(units::print(*batch.peak, system));
+    }
+    if (batch.gel || batch.peak || batch.runs_away.value_or(false)) more.push_back(left);
     if (!more.empty()) page.item(std::string(indent) + "  ", joined(more, ", "));
   }
 }
@@ -186,6 +190,9 @@ void PlanWriter::coat(std::size_t index) {
   if (wets_a_face(coat.area)) surface.push_back("wets " + whole(units::print(coat.area, system)));
   if (coat.laps) surface.push_back(fmt::format("{} laps", laminate::to_string(*coat.laps)));
   if (coat.spread) surface.push_back(whole(units::print(*coat.spread, system)) + " of spreading");
+  if (coat.fill_peak) {
+    surface.push_back("the fill reaches " + whole(units::print(*coat.fill_peak, system)));
+  }
   page.item(indent, joined(surface, ", "));
   page.blank();
   plies(coat);
@@ -203,8 +210,8 @@ void PlanWriter::overview() {
   page.heading("Coats", "");
   const auto row = [&](std::string_view name, std::string_view kind, std::string_view mix,
                        std::string_view batches, std::string_view within) {
-    page.line(std::string(indent) + layout::left(name, 26) + "  " + layout::left(kind, 22) +
-              layout::right(mix, 9) + layout::right(batches, 8) + layout::right(within, 10));
+    page.line(std::string(indent) + layout::left(name, 25) + " " + layout::left(kind, 22) +
+              layout::right(mix, 9) + layout::right(batches, 8) + layout::right(within, 12));
   };
   row("", "", "mix", "batches", "within");
   for (std::size_t i = 0; i < plan.coats.size(); ++i) {

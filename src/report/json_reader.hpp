@@ -50,6 +50,13 @@ class JsonReader {
     }
   }
 
+  /// A key that came later within the format's number: unknown in older documents.
+  template <class T, class... Unit>
+  void later(std::string_view key, std::optional<T>& out, Unit... unit) {
+    out.reset();
+    if (object_.contains(key)) (*this)(key, out, unit...);
+  }
+
  private:
   using Json = nlohmann::json;
 

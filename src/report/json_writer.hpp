@@ -37,6 +37,12 @@ class JsonWriter {
     write(value, unit...);
   }
 
+  /// A key that the reader does not expect of older documents.
+  template <class T, class... Unit>
+  void later(std::string_view key, const std::optional<T>& value, Unit... unit) {
+    (*this)(key, value, unit...);
+  }
+
   template <class T>
   void object(const T& value) {
     JsonWriter inner(out_);

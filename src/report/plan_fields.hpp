@@ -132,6 +132,7 @@ struct Fields<laminate::Batch> {
     v("resin_c", batch.resin, as::Celsius{});
     v("gel_min", batch.gel, as::Minutes{});
     v("use_within_min", batch.use_within, as::Minutes{});
+    v.later("spread_within_min", batch.spread_within, as::Minutes{});
     v("peak_c", batch.peak, as::Celsius{});
     v("runs_away", batch.runs_away);
     v("off_ratio_pct", batch.off_ratio, as::Percent{});
@@ -173,6 +174,7 @@ struct Fields<laminate::CoatNeed> {
     v("rounding_g", coat.rounding, as::Grams{});
     v("mix_g", coat.mix, as::Grams{});
     v("spread_min", coat.spread, as::Minutes{});
+    v.later("fill_peak_c", coat.fill_peak, as::Celsius{});
     v("ratio", coat.ratio);
     v("additives", coat.additives);
     v("batches", coat.batches);

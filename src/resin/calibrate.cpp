@@ -8,9 +8,9 @@
 
 #include "lever.hpp"
 #include "sheet_times.hpp"
+#include "wetout/resin/arrhenius.hpp"
 #include "wetout/resin/film.hpp"
 #include "wetout/resin/ratio.hpp"
-#include "wetout/resin/working_time.hpp"
 
 namespace wetout::resin {
 namespace {

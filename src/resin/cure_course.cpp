@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "wetout/base/check.hpp"
+#include "wetout/resin/arrhenius.hpp"
 #include "wetout/resin/clock.hpp"
-#include "wetout/resin/working_time.hpp"
 
 namespace wetout::resin {
 namespace {

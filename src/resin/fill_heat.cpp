@@ -14,11 +14,11 @@ constexpr std::size_t foam_cells = 36;
 constexpr double first_foam_m = 0.0005;
 constexpr double still_air = 10.0;  // W/(m² K), at the foam's far side
 
-// Resin from the box outwards, then foam in ever wider cells.
-Chain chain_of(const Bulk& bulk, double gap_m, const FoamHeat& foam) {
+// The box as one cell, resin from it outwards, then foam in ever wider cells.
+Chain chain_of(const Bulk& bulk, double gap_m, const FillSurroundings& foam) {
   const double capacity = bulk.heat_capacity_j_per_kg_k * bulk.density.si();
-  Chain chain = from_middle(Shape::slab, gap_m, resin_cells, bulk.conductivity_w_per_m_k, capacity,
-                            insulated);
+  Chain chain = across(gap_m, resin_cells, bulk.conductivity_w_per_m_k, capacity,
+                       foam.box_loss_w_per_m2_k, insulated);
   const double half_resin =
       0.5 * gap_m / static_cast<double>(resin_cells) / bulk.conductivity_w_per_m_k;
   double resistance = half_resin, width = first_foam_m, left = units::in_metres(foam.thickness);
@@ -33,19 +33,25 @@ Chain chain_of(const Bulk& bulk, double gap_m, const FoamHeat& foam) {
     width *= 1.25;
   }
   chain.conductance.push_back(1.0 / (resistance + 1.0 / still_air));
+  if (foam.box_heat_j_per_m2_k > 0.0) {
+    chain.capacity.insert(chain.capacity.begin(), foam.box_heat_j_per_m2_k);
+    chain.conductance.front() = 1.0 / half_resin;
+    chain.conductance.insert(chain.conductance.begin(), foam.box_loss_w_per_m2_k);
+  }
   return chain;
 }
 
 }  // namespace
 
-FillHeat fill_heat(const Cure& cure, units::Length gap, const FoamHeat& foam,
+FillHeat fill_heat(const Cure& cure, units::Length gap, const FillSurroundings& foam,
                    units::Temperature air, units::Temperature resin) {
   base::promise(gap.si() > 0.0 && foam.thickness.si() > 0.0, "a fill stands between box and foam");
   const Reactant reactant{ConversionCurve(cure.kinetics.r, cure.kinetics.m, cure.kinetics.n),
                           cure.kinetics,
                           cure.bulk.heat_j_per_kg / cure.bulk.heat_capacity_j_per_kg_k};
+  const std::size_t first = foam.box_heat_j_per_m2_k > 0.0 ? 1 : 0;
   ReactingBody body(reactant, chain_of(cure.bulk, units::in_metres(gap), foam),
-                    Chain{{1.0}, {0.0, 0.0}}, air, resin, resin_cells);
+                    Chain{{1.0}, {0.0, 0.0}}, air, resin, {first, first + resin_cells});
   const double film_gel = reactant.curve.reduced_time(cure.gel_conversion) /
                           rate_constant(cure.kinetics, std::min(air, resin));
   double time = 0.0, dt = 1.0;
@@ -59,9 +65,12 @@ FillHeat fill_heat(const Cure& cure, units::Length gap, const FoamHeat& foam,
     }
     time += dt;
     dt = std::min(dt * 1.2, 0.005 * film_gel);
-    const auto now = units::Temperature::kelvin(body.cell_kelvin(0));
+    double hottest = 0.0;
+    for (std::size_t i = 0; i < resin_cells; ++i)
+      hottest = std::max(hottest, body.cell_kelvin(first + i));
+    const auto now = units::Temperature::kelvin(hottest);
     heat.foam_peak =
-        std::max(heat.foam_peak, units::Temperature::kelvin(body.cell_kelvin(resin_cells)));
+        std::max(heat.foam_peak, units::Temperature::kelvin(body.cell_kelvin(first + resin_cells)));
     if (now > heat.peak) {
       heat.peak = now;
       heat.peak_at = units::seconds(time);

@@ -113,11 +113,11 @@ ReactingBody::Direction::Direction(const Chain& chain, bool transposed)
 }
 
 ReactingBody::ReactingBody(const Reactant& reactant, const Chain& first, const Chain& second,
-                           units::Temperature air, units::Temperature start, std::size_t reacting)
+                           units::Temperature air, units::Temperature start, ResinCells resin)
     : reactant_(reactant),
       first_(first, true),
       second_(second, false),
-      reacting_(std::min(reacting, first_.size())),
+      resin_(resin),
       air_(air.in_kelvin()),
       start_(start.in_kelvin()),
       e_over_r_(reactant.kinetics.energy_j_per_mol / gas_constant_j_per_mol_k.value),
@@ -130,7 +130,7 @@ ReactingBody::ReactingBody(const Reactant& reactant, const Chain& first, const C
   capacity_ = first_sum * second_sum;
   now_.warmer.assign(n * m, start_ - air_);
   for (std::size_t c = 0; c < n * m; ++c) {
-    if (c % n >= reacting_) now_.warmer[c] = 0.0;
+    if (!reacts(c)) now_.warmer[c] = 0.0;
   }
   start_warmth_ = mean(now_.warmer);
   now_.reduced_time.assign(n * m, 0.0);
@@ -172,7 +172,7 @@ void ReactingBody::react(double dt, double flow) {
   const double rise = reactant_.full_rise_kelvin;
   const double k_reference = reactant_.kinetics.k_per_s;
   for (std::size_t c = 0; c < now_.warmer.size(); ++c) {
-    if (c % first_.size() >= reacting_) {
+    if (!reacts(c)) {
       now_.warmer[c] += flow * dt;
       continue;
     }

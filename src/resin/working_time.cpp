@@ -1,81 +1,148 @@
 #include "wetout/resin/working_time.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <cmath>
-#include <vector>
+
+#include "wetout/base/check.hpp"
+#include "wetout/resin/polyester.hpp"
+#include "wetout/resin/pot_life.hpp"
+#include "wetout/resin/ratio.hpp"
 
 namespace wetout::resin {
 namespace {
 
-// Of several lines the one printed nearest to the resin's temperature, then to the mass.
-const SheetTime* nearest_line(const std::vector<SheetTime>& lines, const Situation& situation) {
-  const auto distance = [&](const SheetTime& line) {
-    const double kelvin = std::abs((line.air - situation.resin).in_kelvin());
-    const double mass = line.mass ? std::abs(std::log(line.mass->si() / situation.mass.si())) : 0.0;
-    return kelvin + 1e-3 * mass;  // the mass only decides between equal temperatures
+// What the numbers of one batch hang on, of what the fit does: a rise ends use before any part of
+// gel conversion does, or the other way round.
+std::vector<std::string> hangs_on(const Calibration& fit, const Product& product,
+                                  const PotLife& life, const Defaults& defaults) {
+  std::vector<std::string> names = fit.cup_assumed;
+  const auto drop = [&](const base::Default<double>& value) {
+    names.erase(std::remove(names.begin(), names.end(), value.name), names.end());
   };
-  const SheetTime* best = nullptr;
-  for (const SheetTime& line : lines) {
-    if (best == nullptr || distance(line) < distance(*best)) best = &line;
+  const bool usable_in_fit =
+      product.pot_life_means == PotLifeMeans::usable && !product.pot_life.empty();
+  if (!usable_in_fit) {
+    if (!life.by_rise) drop(defaults.cure.usable_rise);
+    if (life.by_rise && !life.poured) drop(defaults.cure.usable_share);
   }
-  return best;
+  // A limit, not a number of the model: moving it by a hundredth of its range moves nothing unless
+  // the peak stands next to it.
+  const auto& limit = defaults.cure.runs_away;
+  const double peak = life.followed_peak.in_celsius();
+  const double reach = 0.01 * (limit.high - limit.low);
+  if (std::abs(peak - limit.value) > reach) drop(limit);
+  return names;
 }
 
 }  // namespace
 
-double arrhenius_factor(double energy_kj_mol, units::Temperature from, units::Temperature to) {
-  const double e_over_r = energy_kj_mol * 1e3 / gas_constant_j_per_mol_k.value;
-  return std::exp(e_over_r * (1.0 / to.in_kelvin() - 1.0 / from.in_kelvin()));
+base::Result<WorkingTime> WorkingTimes::of(const Product& product,
+                                           const Situation& situation) const {
+  const auto& fit = calibration(product);
+  if (!fit) return tl::unexpected(fit.error());
+  PotLifeRequest request{situation.mass, situation.air, situation.resin, std::nullopt,
+                         situation.emptied};
+  if (situation.cup != nullptr) request.cup = *situation.cup;
+  // Whether it fits is the caller's rule.
+  if (request.cup) request.cup->holds = std::max(request.cup->holds, units::litres(1e6));
+  const auto life = pot_life(fit->cure, request, cache());
+  if (!life) return tl::unexpected(life.error());
+  WorkingTime time{.use_within = life->use_within,
+                   .gel = life->gel,
+                   .peak = life->peak,
+                   .runs_away = life->runs_away,
+                   .notices = fit->notices,
+                   .spread_within = std::nullopt,
+                   .assumed = hangs_on(*fit, product, *life, defaults_)};
+  if (life->poured) time.spread_within = life->poured->spread_within;
+  for (const base::Notice& notice : life->notices) {
+    // The plan has its own column for running away, and its own limits of temperature and time.
+    if (notice.code == "cup.cooling_matters") time.notices.push_back(notice);
+  }
+  return time;
 }
 
-units::Temperature temperature_for_factor(double energy_kj_mol, units::Temperature from,
-                                          double factor) {
-  const double e_over_r = energy_kj_mol * 1e3 / gas_constant_j_per_mol_k.value;
-  return units::Temperature::kelvin(1.0 / (1.0 / from.in_kelvin() + std::log(factor) / e_over_r));
+base::Result<units::Duration> WorkingTimes::film_open(const Product& product,
+                                                      units::Temperature air) const {
+  const auto& fit = calibration(product);
+  if (!fit) return tl::unexpected(fit.error());
+  return resin::film_open(fit->cure, air);
 }
 
-base::Result<WorkingTime> SheetWorkingTimes::of(const Product& product,
-                                                const Situation& situation) const {
-  WorkingTime answer;
-  const SheetTime* line = nearest_line(product.pot_life, situation);
-  double share = 1.0;  // of the line's own time
-  if (line != nullptr) {
-    if (line->mass && situation.mass > *line->mass) {
-      answer.notices.push_back({.code = "cup.above_sheet_mass",
-                                .text = "the batch is larger than the mass the pot life is printed "
-                                        "for: it goes off sooner if it stays in the cup",
-                                .subject = "",
-                                .value = units::in_grams(situation.mass),
-                                .limit = units::in_grams(*line->mass),
-                                .unit = "g"});
+base::Result<FillHeat> WorkingTimes::fill(const Product& product, units::Length gap,
+                                          const FillSurroundings& foam, units::Temperature air,
+                                          units::Temperature resin) const {
+  const auto& fit = calibration(product);
+  if (!fit) return tl::unexpected(fit.error());
+  std::string key = fmt::format("{} {} {} {} {} {} {} {} {}", sheet_text(product), gap.si(),
+                                foam.conductivity_w_per_m_k, foam.capacity_j_per_m3_k,
+                                foam.thickness.si(), foam.box_heat_j_per_m2_k,
+                                foam.box_loss_w_per_m2_k, air.in_kelvin(), resin.in_kelvin());
+  const auto found = fills_.find(key);
+  if (found != fills_.end()) return found->second;
+  return fills_.emplace(std::move(key), fill_heat(fit->cure, gap, foam, air, resin)).first->second;
+}
+
+const base::Result<Calibration>& WorkingTimes::calibration(const Product& product) const {
+  std::string key = sheet_text(product);
+  const auto found = fitted_.find(key);
+  if (found != fitted_.end()) return found->second;
+  return fitted_.emplace(std::move(key), calibrate(product, defaults_, cache())).first->second;
+}
+
+base::Result<WorkingTime> polyester_working_time(const Product& product, double dose,
+                                                 const Situation& situation,
+                                                 const Defaults& defaults) {
+  const auto in_cup = polyester_gel(product, dose, situation.resin, defaults);
+  if (!in_cup) return tl::unexpected(in_cup.error());
+  const auto as_film = polyester_gel(product, dose, situation.air, defaults);
+  if (!as_film) return tl::unexpected(as_film.error());
+  const double share = defaults.pot_life_share.value;
+  WorkingTime time{.use_within = *in_cup * share,
+                   .gel = *in_cup,
+                   .peak = std::nullopt,
+                   .runs_away = std::nullopt,
+                   .notices = {},
+                   .spread_within = std::nullopt,
+                   .assumed = {}};
+  // What the cup has used up of its share, the film no longer has.
+  if (situation.emptied && *situation.emptied <= time.use_within) {
+    time.spread_within = *situation.emptied + *as_film * (share - *situation.emptied / *in_cup);
+  }
+  return time;
+}
+
+std::string sheet_text(const Product& product) {
+  std::string text = fmt::format(
+      "{} {} {} {} {} {}", product.id, product.chemistry == Chemistry::epoxy,
+      product.pot_life_means == PotLifeMeans::gel, product.density_a.si(), product.density_b.si(),
+      product.by_mass || product.by_volume ? hardener_per_resin(product) : -1.0);
+  const auto add = [&](std::string_view key, const auto& lines) {
+    for (const auto& line : lines) {
+      text += fmt::format(" {} {} {} {} {}", key, line.air.in_kelvin(), line.time.low.si(),
+                          line.time.high.si(), line.mass ? line.mass->si() : -1.0);
     }
-  } else if (line = nearest_line(product.gel, situation); line != nullptr) {
-    share = defaults_.pot_life_of_film_gel.value;
-  } else if (line = nearest_line(product.tack_free, situation); line != nullptr) {
-    share = defaults_.pot_life_of_film_gel.value / defaults_.tack_free_of_gel.value;
-  } else {
-    return base::fail({.code = "resin.no_time",
-                       .message = "the data sheet of \"" + product.id +
-                                  "\" has no line that says how long a cup lasts",
-                       .key = "pot_life",
-                       .found = "neither pot_life nor gel nor tack_free",
-                       .expected = "pot_life = [ { mass = \"150 g\", air = \"25 C\", time = "
-                                   "\"25-30 min\" } ]",
-                       .hint = "copy the pot life from the data sheet into the shop file"});
+  };
+  const auto add_temperature = [&](std::string_view key, const auto& t) {
+    text += fmt::format(" {} {}", key, t ? t->in_kelvin() : -1.0);
+  };
+  add("pot", product.pot_life);
+  add("gel", product.gel);
+  add("tack", product.tack_free);
+  add("handle", product.handle);
+  add("sand", product.sand);
+  add("full", product.full_cure);
+  add("trim", product.trim);
+  for (const SheetWindow& w : product.recoat) {
+    text +=
+        fmt::format(" recoat {} {} {} {} {}", w.air.in_kelvin(), w.from.low.si(), w.from.high.si(),
+                    w.until ? w.until->low.si() : -1.0, w.until ? w.until->high.si() : -1.0);
   }
-  if (product.pot_life.empty()) {
-    answer.notices.push_back({.code = "resin.pot_life_guessed",
-                              .text =
-                                  "the sheet prints no pot life: it was guessed from the film's "
-                                  "times",
-                              .subject = product.id,
-                              .value = std::nullopt,
-                              .limit = std::nullopt,
-                              .unit = ""});
-  }
-  answer.use_within = line->time.low *
-                      (share * defaults_.pot_life_share.value *
-                       arrhenius_factor(defaults_.energy_kj_mol.value, line->air, situation.resin));
-  return answer;
+  add_temperature("tg", product.tg);
+  add_temperature("lowest", product.lowest_air);
+  return text;
 }
 
 }  // namespace wetout::resin

@@ -36,7 +36,7 @@ report::CheckedFile checked(const Workshop& workshop, const std::filesystem::pat
     answer.problems = both.error();
     return answer;
   }
-  auto plan = plan_of(*both, {});
+  auto plan = plan_of(workshop, *both, {});
   if (plan) {
     answer.notices = std::move(plan->notices);
   } else {

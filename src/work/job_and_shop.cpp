@@ -6,6 +6,8 @@
 #include <string_view>
 #include <utility>
 
+#include "wetout/files/answer_store.hpp"
+
 namespace wetout::work {
 namespace {
 
@@ -88,7 +90,8 @@ base::Problems locate(base::Problems problems, const JobAndShop& both) {
   return located;
 }
 
-base::Result<laminate::Plan> plan_of(const JobAndShop& both, const MixingChoices& choices) {
+base::Result<laminate::Plan> plan_of(const Workshop& workshop, const JobAndShop& both,
+                                     const MixingChoices& choices) {
   laminate::PlanInput input;
   input.board = both.job.board;
   input.coats = both.job.coats;
@@ -97,7 +100,8 @@ base::Result<laminate::Plan> plan_of(const JobAndShop& both, const MixingChoices
   input.resin_temp = choices.resin_temp;
   input.cup = choices.cup;
   input.assumed = both.job.assumed;
-  auto plan = laminate::make_plan(input);
+  files::AnswerStore cups(workshop.cache);
+  auto plan = laminate::make_plan(input, laminate::defaults(), &cups);
   if (!plan) return base::fail(locate(plan.error(), both));
   plan->notices.insert(plan->notices.begin(), both.shop.notices.begin(), both.shop.notices.end());
   return std::move(*plan);

@@ -32,7 +32,8 @@ base::Result<JobAndShop> read_job_and_shop(const Workshop& workshop,
                                            const std::filesystem::path& job);
 
 /// The plan; problems point into the file they belong to.
-base::Result<laminate::Plan> plan_of(const JobAndShop& both, const MixingChoices& choices);
+base::Result<laminate::Plan> plan_of(const Workshop& workshop, const JobAndShop& both,
+                                     const MixingChoices& choices);
 
 /// Puts file, line and the written value on problems with keys of either file.
 base::Problems locate(base::Problems problems, const JobAndShop& both);

@@ -7,6 +7,7 @@
 #include "job_and_shop.hpp"
 #include "stored_plan.hpp"
 #include "wetout/base/words.hpp"
+#include "wetout/files/answer_store.hpp"
 #include "wetout/time/print.hpp"
 
 namespace wetout::work {
@@ -37,7 +38,7 @@ base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& r
   if (is_file(request.job)) {
     auto both = read_job_and_shop(workshop, request.job);
     if (!both) return tl::unexpected(both.error());
-    auto planned = plan_of(*both, request.choices);
+    auto planned = plan_of(workshop, *both, request.choices);
     if (!planned) return tl::unexpected(planned.error());
     Source source{std::move(*both), {}};
     source.document.job.id = source.files.job.board.id;
@@ -65,7 +66,7 @@ base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& r
     if (day.air) choices.air = day.air;
     if (day.resin_temp) choices.resin_temp = day.resin_temp;
     if (day.cup) choices.cup = day.cup;
-    auto planned = plan_of(*both, choices);
+    auto planned = plan_of(workshop, *both, choices);
     if (!planned) return tl::unexpected(planned.error());
     stored->document.plan = std::move(*planned);
     stored->document.job.saved = false;
@@ -73,15 +74,26 @@ base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& r
   return Source{std::move(*both), std::move(stored->document)};
 }
 
-// One batch of the asked mass in place of those of a plan.
-base::Result<void> put_mass(const laminate::Shop& shop, const laminate::LooseMix& wanted,
-                            report::MixDocument& document) {
-  auto loose = laminate::mix(shop, wanted);
+// A coat's own dose of catalyst, so that all of it gels alike.
+std::optional<double> dose_of(const Source& source, const report::MixDocument& document) {
+  for (const resin::Product& product : source.files.shop.shop.resins) {
+    if (product.id == document.resin && product.chemistry == resin::Chemistry::polyester) {
+      return document.ratio.b / document.ratio.a;
+    }
+  }
+  return std::nullopt;
+}
+
+// The asked mass in place of the batches of a plan.
+base::Result<void> put_mass(const Workshop& workshop, const laminate::Shop& shop,
+                            const laminate::LooseMix& wanted, report::MixDocument& document) {
+  files::AnswerStore cups(workshop.cache);
+  auto loose = laminate::mix(shop, wanted, laminate::defaults(), &cups);
   if (!loose) return tl::unexpected(loose.error());
   document.asked = units::Milligrams::nearest(wanted.mass);
   document.ratio = loose->ratio;
-  document.batch_count = 1;
-  document.batches = {std::move(loose->batch)};
+  document.batch_count = static_cast<int>(loose->batches.size());
+  document.batches = std::move(loose->batches);
   document.notices = std::move(loose->notices);
   return {};
 }
@@ -136,13 +148,14 @@ base::Result<MixCard> mix_coat(const Workshop& workshop, const MixCoatRequest& r
     });
     const MixingChoices& day = request.choices;
     if (auto put = put_mass(
-            source->files.shop.shop,
+            workshop, source->files.shop.shop,
             {.resin = document->resin,
              .mass = *request.mass,
              .additives = coat == coats.end() ? std::vector<laminate::Additive>{} : coat->additives,
              .air = source->document.plan.air,
              .resin_temp = day.resin_temp,
-             .cup = day.cup},
+             .cup = day.cup,
+             .dose = dose_of(*source, *document)},
             *document);
         !put) {
       return tl::unexpected(put.error());
@@ -167,6 +180,8 @@ base::Result<MixCard> mix_free(const Workshop& workshop, const MixFreeRequest& r
   if (!shop) return tl::unexpected(shop.error());
   const auto resin = resin_named(shop->shop, request.resin);
   if (!resin) return tl::unexpected(resin.error());
+  const auto product = std::find_if(shop->shop.resins.begin(), shop->shop.resins.end(),
+                                    [&](const auto& one) { return one.id == *resin; });
   const auto cup = cup_named(shop->shop, request.choices.cup);
   if (!cup) return tl::unexpected(cup.error());
   const auto zone = time::Zone::named(shop->time_zone);
@@ -179,14 +194,15 @@ base::Result<MixCard> mix_free(const Workshop& workshop, const MixFreeRequest& r
   card.document.program = program();
   card.document.made = time::rfc3339(*now, *zone);
   card.document.resin = *resin;
-  card.document.cautions = laminate::mixing_cautions();
-  if (auto put = put_mass(shop->shop,
+  card.document.cautions = laminate::mixing_cautions(product->chemistry);
+  if (auto put = put_mass(workshop, shop->shop,
                           {.resin = *resin,
                            .mass = request.mass,
                            .additives = {},
                            .air = request.choices.air.value_or(shop->shop.air),
                            .resin_temp = request.choices.resin_temp,
-                           .cup = *cup},
+                           .cup = *cup,
+                           .dose = std::nullopt},
                           card.document);
       !put) {
     return tl::unexpected(put.error());

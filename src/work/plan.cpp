@@ -64,7 +64,7 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
   if (!both) return tl::unexpected(both.error());
   const auto slug = job_slug(request, both->job);
   if (!slug) return tl::unexpected(slug.error());
-  auto planned = plan_of(*both, request.choices);
+  auto planned = plan_of(workshop, *both, request.choices);
   if (!planned) return tl::unexpected(planned.error());
   const auto zone = time::Zone::named(both->shop.time_zone);
   if (!zone) return tl::unexpected(zone.error());

@@ -6,6 +6,7 @@
 #include "wetout/base/cited.hpp"
 #include "wetout/resin/defaults.hpp"
 #include "wetout/units/quantity.hpp"
+#include "wetout/units/temperature.hpp"
 
 namespace wetout::laminate {
 
@@ -100,6 +101,12 @@ struct Defaults {
       "mix.margin", 0.08, 0.0, 0.30, {"", "of kept and losses", S::assumed}};
   base::Default<double> cup_fill{
       "cup.fill", 0.80, 0.60, 0.95, {"", "of what it holds", S::assumed}};
+  base::Default<units::Length> tray_depth{
+      "cup.tray_depth",
+      units::millimetres(15),
+      units::millimetres(10),
+      units::millimetres(25),
+      {"", "of resin in a tray that is proposed for one pour", S::assumed}};
   base::Default<units::Duration> empty_first{
       "cup.empty_first",
       units::minutes(2),
@@ -126,6 +133,30 @@ struct Defaults {
                                         units::minutes_per_square_metre(2),
                                         units::minutes_per_square_metre(10),
                                         {"", "our choice", S::assumed}};
+  base::Default<units::Temperature> fill_limit_polystyrene{
+      "fill.limit.polystyrene",
+      units::Temperature::celsius(70),
+      units::Temperature::celsius(65),
+      units::Temperature::celsius(75),
+      {"", "hottest fill in EPS and XPS; foam sheets print 74 to 85 C", S::assumed}};
+  base::Default<units::Temperature> fill_limit_polyurethane{
+      "fill.limit.polyurethane",
+      units::Temperature::celsius(100),
+      units::Temperature::celsius(90),
+      units::Temperature::celsius(110),
+      {"", "hottest fill in PU; foam sheets print 100 to 120 C for a short time", S::assumed}};
+  base::Default<double> foam_conductivity{
+      "fill.foam_conductivity",
+      0.035,
+      0.025,
+      0.039,
+      {"", "EPS; sheets print 0.033 to 0.038, XPS 0.031, PU 0.026", S::memory}};
+  base::Default<double> foam_heat{
+      "fill.foam_heat", 36.0, 20.0, 65.0, {"", "25 kg/m3 of 1450 J/(kg K)", S::memory}};
+  base::Default<double> box_heat{
+      "fill.box_heat", 4.0, 2.0, 8.0, {"", "of 2 to 3 mm of plastic wall", S::assumed}};
+  base::Default<double> box_loss{
+      "fill.box_loss", 5.0, 2.0, 10.0, {"", "through a box to the air in its slot", S::assumed}};
 };
 
 /// What this version of wetout plans with.
@@ -158,11 +189,18 @@ void visit(D& d, F&& f) requires requires {
   f(d.sanded, "mm");
   f(d.margin, "share");
   f(d.cup_fill, "share");
+  f(d.tray_depth, "mm");
   f(d.empty_first, "min");
   f(d.empty_per_200g, "min");
   f(d.pace_laminate, "min/m2");
   f(d.pace_hotcoat, "min/m2");
   f(d.pace_gloss, "min/m2");
+  f(d.fill_limit_polystyrene, "C");
+  f(d.fill_limit_polyurethane, "C");
+  f(d.foam_conductivity, "W/(m K)");
+  f(d.foam_heat, "kJ/(m3 K)");
+  f(d.box_heat, "kJ/(m2 K)");
+  f(d.box_loss, "W/(m2 K)");
   visit(d.resin, f);
 }
 

@@ -11,6 +11,7 @@
 #include "wetout/laminate/defaults.hpp"
 #include "wetout/laminate/plan.hpp"
 #include "wetout/laminate/shop.hpp"
+#include "wetout/resin/answer_cache.hpp"
 #include "wetout/units/temperature.hpp"
 
 namespace wetout::laminate {
@@ -32,29 +33,35 @@ base::Problems check(const PlanInput& input);
 
 /// The plan, or why there is none: what check() and board::Hull::make find, orders that loop
 /// ("coat.order_loop"), laps wider than the other face, batches that no cup or pot life allows
-/// ("plan.goes_off", "pour.step_too_coarse"). To the milligram, for every coat
-/// mix = A + B + additives = kept + losses + margin + rounding.
-base::Result<Plan> make_plan(const PlanInput& input, const Defaults& values = defaults());
+/// ("plan.goes_off", "pour.step_too_coarse"), data sheets that contradict themselves. To the
+/// milligram, for every coat mix = A + B + additives = kept + losses + margin + rounding.
+/// The same with and without a cache of cups.
+base::Result<Plan> make_plan(const PlanInput& input, const Defaults& values = defaults(),
+                             resin::AnswerCache* cache = nullptr);
 
 /// What to beware of whenever resin is mixed, most urgent first.
-std::vector<std::string> mixing_cautions();
+std::vector<std::string> mixing_cautions(resin::Chemistry chemistry);
 
-/// One batch of any mass at a resin's ratio: for whoever runs short in the middle of a coat.
-/// `mass` is A + B + additives; the scale's step may raise it.
+/// Any mass at a resin's ratio: for whoever runs short in the middle of a coat. `mass` is A + B +
+/// additives; the scale's step may raise it.
 struct LooseMix {
   std::string resin;
   units::Mass mass;
   std::vector<Additive> additives;
   units::Temperature air;
   std::optional<units::Temperature> resin_temp;
-  std::optional<std::string> cup;
+  std::optional<std::string> cup;  ///< this one and no other
+  std::optional<double> dose;      ///< of a polyester's catalyst; else the middle of its range
 };
-struct LooseBatch {
+struct LooseBatches {
   Ratio ratio;
-  Batch batch;
+  std::vector<Batch> batches;  ///< the fewest that fit a cup and can be emptied in time
   base::Notices notices;
 };
-base::Result<LooseBatch> mix(const Shop& shop, const LooseMix& wanted,
-                             const Defaults& values = defaults());
+/// Problems: "mix.goes_off" where no number of cups does, "pour.step_too_coarse", those of the data
+/// sheet.
+base::Result<LooseBatches> mix(const Shop& shop, const LooseMix& wanted,
+                               const Defaults& values = defaults(),
+                               resin::AnswerCache* cache = nullptr);
 
 }  // namespace wetout::laminate

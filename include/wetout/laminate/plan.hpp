@@ -82,8 +82,10 @@ struct Batch {
   std::vector<Pour> pours;
   units::Temperature air;
   units::Temperature resin;
-  std::optional<units::Duration> gel;
+  std::optional<units::Duration> gel;  ///< in the cup; of a polyester, of a film
   units::Duration use_within;
+  /// From mixing, poured out as soon as it can be: until the film can no longer be spread.
+  std::optional<units::Duration> spread_within;
   std::optional<units::Temperature> peak;
   std::optional<bool> runs_away;
   double off_ratio = 0.0;  ///< share: part B over what the ratio wants, minus 1
@@ -116,7 +118,8 @@ struct CoatNeed {
   units::Milligrams margin;
   units::Milligrams rounding;
   units::Milligrams mix;
-  std::optional<units::Duration> spread;  ///< attended time of one person
+  std::optional<units::Duration> spread;        ///< attended time of one person
+  std::optional<units::Temperature> fill_peak;  ///< install: of the fill, against foam
   Ratio ratio;
   std::vector<Additive> additives;
   std::vector<Batch> batches;

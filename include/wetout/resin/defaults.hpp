@@ -19,17 +19,12 @@ struct Defaults {
       45.0,
       65.0,
       {"", "middle of published room-temperature amine cures, 44 to 63", S::assumed}};
-  base::Default<double> pot_life_share{"resin.pot_life_share",
-                                       0.5,
-                                       0.3,
-                                       0.7,
-                                       {"", "half of the pot life is for spreading", S::assumed}};
-  base::Default<double> pot_life_of_film_gel{
-      "resin.pot_life_of_film_gel",
-      0.16,
-      0.15,
-      0.19,
-      {"", "cup gel over film gel, 150 g at 25 C, models of published cures", S::assumed}};
+  base::Default<double> pot_life_share{
+      "resin.pot_life_share",
+      0.5,
+      0.3,
+      0.7,
+      {"", "of a polyester's gel time, for spreading", S::assumed}};
   base::Default<double> tack_free_of_gel{
       "resin.tack_free_of_gel", 1.75, 1.3, 2.5, {"", "tack-free over gel of a film", S::assumed}};
   base::Default<double> ratio_tolerance{
@@ -38,6 +33,12 @@ struct Defaults {
       0.005,
       0.05,
       {"", "share of part B where the sheet prints none", S::assumed}};
+  base::Default<double> dose_tolerance{
+      "polyester.dose_tolerance",
+      0.10,
+      0.05,
+      0.20,
+      {"", "share of the catalyst, as far as the sheet's range has room", S::assumed}};
   base::Default<units::Density> cured_density{
       "resin.cured_density",
       units::grams_per_millilitre(1.15),
@@ -62,9 +63,9 @@ void visit(D& defaults, F&& f) requires requires {
 {
   f(defaults.energy_kj_mol, "kJ/mol");
   f(defaults.pot_life_share, "share");
-  f(defaults.pot_life_of_film_gel, "share");
   f(defaults.tack_free_of_gel, "times");
   f(defaults.ratio_tolerance, "share");
+  f(defaults.dose_tolerance, "share");
   f(defaults.cured_density, "g/ml");
   f(defaults.raise_limit, "times");
 }

@@ -43,13 +43,17 @@ struct Reactant {
   double full_rise_kelvin = 0.0;  ///< heat of reaction over heat capacity
 };
 
+/// Which cells of each line of the first chain are resin.
+struct ResinCells {
+  std::size_t from = 0;
+  std::size_t until = std::numeric_limits<std::size_t>::max();  ///< not included
+};
+
 class ReactingBody {
  public:
-  /// Of the first chain only the first `reacting` cells are resin; the rest, at first as warm as
-  /// the air, stores and conducts.
+  /// What is not resin, at first as warm as the air, stores and conducts.
   ReactingBody(const Reactant& reactant, const Chain& first, const Chain& second,
-               units::Temperature air, units::Temperature start,
-               std::size_t reacting = std::numeric_limits<std::size_t>::max());
+               units::Temperature air, units::Temperature start, ResinCells resin = {});
 
   /// Goes on by `dt_s`; the largest change of temperature of a cell, in kelvin.
   double step(double dt_s);
@@ -99,6 +103,10 @@ class ReactingBody {
     double time = 0.0;
   };
 
+  [[nodiscard]] bool reacts(std::size_t cell) const {
+    const std::size_t in_line = cell % first_.size();
+    return in_line >= resin_.from && in_line < resin_.until;
+  }
   void react(double dt, double flow);
   void find_inert_middle();
   void prepare(double dt);
@@ -111,7 +119,7 @@ class ReactingBody {
 
   const Reactant& reactant_;
   Direction first_, second_;
-  std::size_t reacting_;  // cells of each line of the first chain
+  ResinCells resin_;
   double air_, start_;
   double start_warmth_ = 0.0;  // of the whole, above the air
   double e_over_r_, inverse_reference_;

@@ -1,14 +1,18 @@
-// How long a batch may be used. One interface: today by the data sheet's pot life, with the film
-// and cup models behind it when they are built (docs/models/working_time.md).
+// How long a batch may be used: the cup's clock, and the film's once it is poured out
+// (docs/models/working_time.md).
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "wetout/base/notice.hpp"
 #include "wetout/base/problem.hpp"
+#include "wetout/resin/answer_cache.hpp"
+#include "wetout/resin/calibrate.hpp"
 #include "wetout/resin/defaults.hpp"
+#include "wetout/resin/fill_heat.hpp"
 #include "wetout/resin/product.hpp"
 #include "wetout/units/quantity.hpp"
 #include "wetout/units/temperature.hpp"
@@ -24,45 +28,59 @@ struct Situation {
   std::optional<units::Duration> emptied = std::nullopt;
 };
 
+/// Times from mixing.
 struct WorkingTime {
-  units::Duration use_within;          ///< from mixing
-  std::optional<units::Duration> gel;  ///< in the cup; null until it is modelled
-  std::optional<units::Temperature> peak;
-  std::optional<bool> runs_away;
-  base::Notices notices;  ///< subject left to the caller
-  /// From mixing, until the film has come too far to be spread; null when it was not asked for, is
-  /// not modelled, or the cup is no longer usable by then.
-  std::optional<units::Duration> spread_within = std::nullopt;
-  /// Names of the defaults the numbers hang on, where the model knows (a test moves each).
-  std::vector<std::string> assumed = {};
+  units::Duration use_within;
+  units::Duration gel;                     ///< in the cup; of a polyester, of a film
+  std::optional<units::Temperature> peak;  ///< null where it runs away, or is not modelled
+  std::optional<bool> runs_away;           ///< null for a polyester
+  base::Notices notices;                   ///< subject: the resin's id
+  /// Until the film has come too far to be spread; null when it was not asked for, or the cup is no
+  /// longer usable by then.
+  std::optional<units::Duration> spread_within;
+  /// Names of the cure defaults that an epoxy's numbers hang on (a test moves each).
+  std::vector<std::string> assumed;
 };
 
+/// Fits each resin once and keeps the fits. Answers are the same with and without a cache. Not for
+/// several threads at once.
 class WorkingTimes {
  public:
-  virtual ~WorkingTimes() = default;
-  /// Problems: "resin.no_time" when the sheet prints neither pot life, film gel nor tack-free.
-  [[nodiscard]] virtual base::Result<WorkingTime> of(const Product& product,
-                                                     const Situation& situation) const = 0;
-};
+  /// `cache` outlives it.
+  explicit WorkingTimes(const Defaults& defaults, AnswerCache* cache = nullptr)
+      : defaults_(defaults), cache_(cache) {}
 
-/// Half of the data sheet's pot life, moved to the resin's temperature by one activation energy.
-/// The lower end of a printed range counts. The batch's mass is not in it: a notice says so where
-/// it is above the mass the pot life was printed for.
-class SheetWorkingTimes : public WorkingTimes {
- public:
-  explicit SheetWorkingTimes(const Defaults& defaults) : defaults_(defaults) {}
+  /// An epoxy, by its cup and film. Problems: those of calibrate() and pot_life().
   [[nodiscard]] base::Result<WorkingTime> of(const Product& product,
-                                             const Situation& situation) const override;
+                                             const Situation& situation) const;
+  /// A film of an epoxy spread at once, without a cup before. Problems: those of calibrate().
+  [[nodiscard]] base::Result<units::Duration> film_open(const Product& product,
+                                                        units::Temperature air) const;
+  /// An epoxy that fills a gap in foam. Problems: those of calibrate().
+  [[nodiscard]] base::Result<FillHeat> fill(const Product& product, units::Length gap,
+                                            const FillSurroundings& foam, units::Temperature air,
+                                            units::Temperature resin) const;
+  /// The fit behind them.
+  [[nodiscard]] const base::Result<Calibration>& calibration(const Product& product) const;
 
  private:
+  AnswerCache* cache() const { return cache_ != nullptr ? cache_ : &own_cache_; }
+
   Defaults defaults_;
+  AnswerCache* cache_;
+  mutable MemoryCache own_cache_;
+  mutable std::map<std::string, base::Result<Calibration>> fitted_;
+  mutable std::map<std::string, FillHeat> fills_;
 };
 
-/// exp(E/R (1/to - 1/from)): what a time at `from` is multiplied with to hold at `to`.
-double arrhenius_factor(double energy_kj_mol, units::Temperature from, units::Temperature to);
+/// A polyester by its sheet's table: a share of the gel time that this dose of catalyst gives at
+/// the resin's temperature in the cup, at the air's as a film. No peak. Problems: those of
+/// polyester_gel().
+base::Result<WorkingTime> polyester_working_time(const Product& product, double dose,
+                                                 const Situation& situation,
+                                                 const Defaults& defaults);
 
-/// The temperature at which a time printed for `from` has grown to `factor` times itself.
-units::Temperature temperature_for_factor(double energy_kj_mol, units::Temperature from,
-                                          double factor);
+/// Everything a fit depends on, as a text: equal texts, equal fits.
+std::string sheet_text(const Product& product);
 
 }  // namespace wetout::resin

@@ -92,6 +92,7 @@ RC_GTEST_PROP(Balance, HoldsForAnyBoardAndShop, ()) {
   in.board = sample::board_spec(*rc::gen::inRange(62, 120), *rc::gen::inRange(170, 240) / 10.0);
   in.coats[0] = sample::laminate("bottom-lam", board::Face::bottom,
                                  *rc::gen::element(Laps::cut, Laps::free), *rc::gen::inRange(1, 4));
+  in.coats = {in.coats[0], in.coats[2], in.coats[3]};  // each coat more is cups to follow
   in.shop.scale_step = units::grams(*rc::gen::element(0.1, 0.5, 1.0, 2.0, 5.0));
   in.shop.losses.left_in_cup = units::grams(*rc::gen::inRange(0, 40));
   in.shop.losses.margin = *rc::gen::inRange(0, 30) / 100.0;
@@ -126,6 +127,7 @@ RC_GTEST_PROP(Monotone, MoreBoardLapOrClothNeverNeedsLessResin, ()) {
   less.board = sample::board_spec(76, width);
   const units::Length lap = units::millimetres(*rc::gen::inRange(20, 90));
   less.coats[0].plies[0].lap = lap;
+  less.coats.resize(2);  // each coat more is cups to follow
   PlanInput more = less;
   switch (*rc::gen::inRange(0, 3)) {
     case 0:

@@ -48,11 +48,25 @@ TEST(Refusals, StyreneInAFillerCounts) {
   EXPECT_EQ(refused(in).key, "coat[1].additives[0].material");
 }
 
-TEST(Refusals, PolyesterOnPuIsReadButNotDosed) {
+TEST(Refusals, PolyesterWithoutATableOrCuredByLight) {
   PlanInput in = sample::input();
   in.board.foam = board::Foam::pu;
-  in.shop.resins[0].chemistry = resin::Chemistry::polyester;
-  EXPECT_EQ(refused(in).code, "resin.polyester_not_planned");
+  in.shop.resins[0] = sample::polyester();
+  in.shop.resins[0].id = "slow";
+  in.shop.resins[0].catalyst.clear();
+  EXPECT_EQ(refused(in).code, "polyester.no_table");
+  EXPECT_EQ(refused(in).key, "resin[0].catalyst");
+  in.shop.resins[0].light_cured = true;
+  EXPECT_EQ(refused(in).code, "polyester.light_cured");
+}
+
+TEST(Refusals, SheetThatContradictsItself) {
+  PlanInput in = sample::input();
+  in.shop.resins[0].tack_free = {
+      {units::Temperature::celsius(25), {units::hours(2), units::hours(2)}, {}}};
+  const base::Problem p = refused(in);
+  EXPECT_EQ(p.code, "sheet.order");
+  EXPECT_EQ(p.key.rfind("resin[0].", 0), 0u) << p.key;
 }
 
 TEST(Refusals, PeroxideIsNoEpoxyHardener) {
@@ -86,6 +100,8 @@ TEST(Refusals, PlyThatEndsBeforeItBegins) {
 TEST(Refusals, CoatThatGoesOffWhateverIsTried) {
   PlanInput in = sample::input();
   in.shop.resins[0].pot_life[0].time = {units::minutes(2), units::minutes(2)};
+  in.shop.resins[0].gel[0].time = {units::minutes(5), units::minutes(5)};
+  in.air = units::Temperature::celsius(35);
   const base::Problem p = refused(in);
   EXPECT_EQ(p.code, "plan.goes_off");
   EXPECT_EQ(p.key, "coat[0]");

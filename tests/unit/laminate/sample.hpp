@@ -56,6 +56,34 @@ inline resin::Product slow() {
   return product;
 }
 
+/// The same part A with a hardener four times as quick.
+inline resin::Product quick(std::string id = "quick") {
+  resin::Product product = slow();
+  product.id = product.name = std::move(id);
+  product.pot_life = {{Temperature::celsius(25), {minutes(12), minutes(14)}, grams(150)}};
+  product.gel = {{Temperature::celsius(25), {minutes(70), minutes(70)}, {}}};
+  return product;
+}
+
+inline resin::Product polyester() {
+  resin::Product product;
+  product.id = product.name = "polyester";
+  product.chemistry = resin::Chemistry::polyester;
+  product.styrene = true;
+  product.part_a = "poly-a";
+  product.part_b = "catalyst";
+  product.density_a = grams_per_millilitre(1.1);
+  product.density_b = grams_per_millilitre(1.15);
+  product.catalyst = {
+      {Temperature::celsius(20), 0.01, {minutes(40), minutes(40)}},
+      {Temperature::celsius(20), 0.02, {minutes(20), minutes(20)}},
+      {Temperature::celsius(30), 0.01, {minutes(20), minutes(20)}},
+  };
+  product.dose_low = 0.01;
+  product.dose_high = 0.025;
+  return product;
+}
+
 inline Shop shop() {
   Shop shop;
   shop.air = Temperature::celsius(22);
@@ -80,7 +108,14 @@ inline Shop shop() {
   box.id = box.name = "fin-box";
   box.weight = grams(28);
   box.packs = {{.mass = {}, .volume = {}, .length = {}, .pieces = 1, .price = Money{900, "USD"}}};
-  shop.materials = {a, b, white, box};
+  Material poly_a;
+  poly_a.id = poly_a.name = "poly-a";
+  poly_a.density = grams_per_millilitre(1.1);
+  poly_a.styrene = true;
+  Material catalyst;
+  catalyst.id = catalyst.name = "catalyst";
+  catalyst.density = grams_per_millilitre(1.15);
+  shop.materials = {a, b, white, box, poly_a, catalyst};
   Cloth cloth;
   cloth.id = cloth.name = "e4";
   cloth.weight = grams_per_square_metre(135.6229898995292);  // 4 oz/yd2

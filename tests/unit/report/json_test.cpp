@@ -34,15 +34,16 @@ TEST(PlanJson, HasTheKeysOfItsFormatInOrder) {
             "id coat cloth face area_m2 lap_m lap_area_m2 cloth_area_m2 from_tail_m to_m width_m "
             "fibre_g resin_g thickness_mm fibre_fraction cut_length_m cut_width_m");
   const Json& coat = plan["coats"][1];
-  EXPECT_EQ(keys(coat),
-            "id name kind face resin laps area_m2 fibre_g resin_kept_g uptake_g trimmed_g "
-            "sanded_g losses_g margin_g rounding_g mix_g spread_min ratio additives batches");
+  EXPECT_EQ(
+      keys(coat),
+      "id name kind face resin laps area_m2 fibre_g resin_kept_g uptake_g trimmed_g "
+      "sanded_g losses_g margin_g rounding_g mix_g spread_min fill_peak_c ratio additives batches");
   EXPECT_EQ(keys(coat["ratio"]), "by a b tolerance_pct");
   EXPECT_EQ(keys(coat["additives"][0]), "material share_pct");
   const Json& batch = coat["batches"][0];
   EXPECT_EQ(keys(batch),
             "n cup mix_g part_a_g part_b_g part_a_ml part_b_ml additives pours air_c resin_c "
-            "gel_min use_within_min peak_c runs_away off_ratio_pct");
+            "gel_min use_within_min spread_within_min peak_c runs_away off_ratio_pct");
   EXPECT_EQ(keys(batch["additives"][0]), "material g");
   EXPECT_EQ(keys(batch["pours"][0]), "what add_g reads_g add_ml reads_ml");
   EXPECT_EQ(keys(plan["totals"]),

@@ -117,7 +117,8 @@ TEST(PlanText, TellsAValueFromItsLimit) {
   document.plan.notices[1].text = "two batches";
   document.plan.notices[1].value = 17.4;
   document.plan.notices[1].limit = 17.1;
-  EXPECT_EQ(count(plan_text(document, System::us), "* two batches - 17.4 min, limit 17.1 min\n"), 1U);
+  EXPECT_EQ(count(plan_text(document, System::us), "* two batches - 17.4 min, limit 17.1 min\n"),
+            1U);
 }
 
 TEST(PlanText, LosesNoCautionAndNoNotice) {

@@ -6,9 +6,9 @@
 #include <cmath>
 
 #include "sheets.hpp"
+#include "wetout/resin/arrhenius.hpp"
 #include "wetout/resin/film.hpp"
 #include "wetout/resin/pot_life.hpp"
-#include "wetout/resin/working_time.hpp"
 
 namespace wetout::resin {
 namespace {

@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "random_air.hpp"
-#include "wetout/resin/working_time.hpp"
+#include "wetout/resin/arrhenius.hpp"
 
 namespace wetout::resin {
 namespace {

@@ -8,10 +8,10 @@
 
 #include "random_air.hpp"
 #include "sheets.hpp"
+#include "wetout/resin/arrhenius.hpp"
 #include "wetout/resin/calibrate.hpp"
 #include "wetout/resin/clock.hpp"
 #include "wetout/resin/conversion_curve.hpp"
-#include "wetout/resin/working_time.hpp"
 
 namespace wetout::resin {
 namespace {

@@ -112,11 +112,11 @@ Series middle(const Cure& cure, const std::string& name, const Fill& fill, doubl
 
 void cup(const Cure& cure) {
   const auto volume = [&](double g) { return units::grams(g) / cure.bulk.density; };
-  print("cup_middle", {middle(cure, "1000 g", fill_of(volume(1000)), 60),
-                       middle(cure, "150 g", fill_of(volume(150)), 60),
-                       middle(cure, "50 g", fill_of(volume(50)), 60),
-                       middle(cure, "150 g, tray 300 mm",
-                              fill_of(volume(150), units::millimetres(300)), 60)});
+  print("cup_middle",
+        {middle(cure, "1000 g", fill_of(volume(1000)), 60),
+         middle(cure, "150 g", fill_of(volume(150)), 60),
+         middle(cure, "50 g", fill_of(volume(50)), 60),
+         middle(cure, "150 g, tray 300 mm", fill_of(volume(150), units::millimetres(300)), 60)});
   std::vector<Series> use;
   for (const double celsius : {15.0, 20.0, 25.0, 30.0}) {
     Series s{degrees(celsius), {}, {}};

@@ -7,7 +7,6 @@
 
 #include "sheets.hpp"
 #include "wetout/resin/calibrate.hpp"
-#include "wetout/resin/cure_working_time.hpp"
 
 namespace wetout::resin {
 namespace {
@@ -23,8 +22,8 @@ const Cure& tropical() {
   static const Cure cure = calibrate(sheets::tropical(), {})->cure;
   return cure;
 }
-Cup tray() { return {"tray", units::litres(3), units::millimetres(300)}; }
-Cup quart() { return {"quart", units::millilitres(900), units::millimetres(105)}; }
+using sheets::quart;
+using sheets::tray;
 bool says(const base::Notices& notices, std::string_view code) {
   return std::any_of(notices.begin(), notices.end(),
                      [&](const base::Notice& n) { return n.code == code; });
@@ -254,96 +253,6 @@ TEST(AnswerCache, BadEntriesAreFollowedAnew) {
   EXPECT_EQ(first->gel, second->gel);
   EXPECT_FALSE(course_from_text(""));
   EXPECT_FALSE(course_from_text("x y z"));
-}
-
-// The second implementation behind the interface that batches are made with.
-TEST(CureWorkingTimes, AnswersWhatBatchesAsk) {
-  const CureWorkingTimes times{Defaults{}};
-  const Cup cup = quart();
-  const auto time = times.of(sheets::medium(), {grams(300), c(25), c(25), &cup, units::minutes(4)});
-  ASSERT_TRUE(time);
-  EXPECT_LT(time->use_within, *time->gel);
-  EXPECT_GT(*time->spread_within, time->use_within);
-  EXPECT_TRUE(*time->runs_away);
-  EXPECT_FALSE(time->peak);
-  const auto late = times.of(sheets::medium(), {grams(300), c(25), c(25), &cup, units::hours(1)});
-  EXPECT_FALSE(late->spread_within);
-  EXPECT_EQ(late->use_within, time->use_within);
-  // More than the cup holds is the caller's to say.
-  EXPECT_TRUE(times.of(sheets::medium(), {grams(3000), c(25), c(25), &cup}));
-}
-
-TEST(CureWorkingTimes, FitsEachSheetOnce) {
-  const CureWorkingTimes times{Defaults{}};
-  const Product medium_sheet = sheets::medium();
-  const auto* first = &times.calibration(medium_sheet);
-  EXPECT_EQ(first, &times.calibration(sheets::medium()));
-  Product other = medium_sheet;
-  other.pot_life[0].time = sheets::minutes(24);
-  EXPECT_NE(first, &times.calibration(other));
-  EXPECT_EQ(first, &times.calibration(medium_sheet));
-}
-
-TEST(CureWorkingTimes, PolyesterIsAnsweredByItsSheet) {
-  Product p = sheets::medium();
-  p.chemistry = Chemistry::polyester;
-  const auto time = CureWorkingTimes{Defaults{}}.of(p, {grams(300), c(25), c(25), nullptr});
-  ASSERT_TRUE(time);
-  EXPECT_NEAR(units::in_minutes(time->use_within), 12.5, 1e-9);
-  EXPECT_FALSE(time->gel);
-}
-
-TEST(CureWorkingTimes, ProblemsComeThrough) {
-  Product p = sheets::medium();
-  p.gel.clear();
-  p.tack_free.clear();
-  p.pot_life.clear();
-  const CureWorkingTimes times{Defaults{}};
-  EXPECT_EQ(times.of(p, {grams(300), c(25), c(25), nullptr}).error().front().code, "resin.no_time");
-  EXPECT_EQ(times.of(sheets::medium(), {grams(300), c(55), c(25), nullptr}).error().front().code,
-            "cup.beyond_sense");
-}
-
-// Moved by a hundredth of its range: a number of the answer moves if and only if it is listed.
-TEST(CureWorkingTimes, AssumedListsExactlyWhatMovesTheAnswer) {
-  const Product sheet_usable = [] {
-    Product p = sheets::slow();
-    p.pot_life_means = PotLifeMeans::usable;
-    p.sand.push_back({c(15), sheets::hours(50), {}});
-    return p;
-  }();
-  const Cup cup = tray();
-  struct Case {
-    Product product;
-    Situation situation;
-  };
-  for (const Case& at :
-       {Case{sheets::medium(), {grams(300), c(25), c(25), nullptr, units::minutes(4)}},
-        Case{sheets::medium(), {grams(300), c(25), c(22), nullptr}},
-        Case{sheets::tropical(), {grams(60), c(12), c(12), &cup}},
-        Case{sheet_usable, {grams(200), c(20), c(24), nullptr, units::minutes(4)}}}) {
-    const auto base = CureWorkingTimes{Defaults{}}.of(at.product, at.situation);
-    Defaults moved;
-    const auto check = [&](auto& value, const char*) {
-      const double original = value.value;
-      bool moves = false;
-      for (const double sign : {-1.0, 1.0}) {
-        if (moves) break;
-        value.value = original + sign * 0.01 * (value.high - value.low);
-        const auto other = CureWorkingTimes{moved}.of(at.product, at.situation);
-        moves = moves || other->use_within != base->use_within || other->gel != base->gel ||
-                other->peak != base->peak || other->runs_away != base->runs_away ||
-                other->spread_within != base->spread_within || other->notices != base->notices;
-      }
-      value.value = original;
-      const bool listed =
-          std::find(base->assumed.begin(), base->assumed.end(), value.name) != base->assumed.end();
-      EXPECT_EQ(listed, moves) << at.product.id << " " << value.name;
-    };
-    visit(moved.cure, check);
-    check(moved.energy_kj_mol, "");
-    check(moved.tack_free_of_gel, "");
-  }
 }
 
 }  // namespace

@@ -7,11 +7,11 @@
 #include <functional>
 #include <map>
 
+#include "wetout/resin/arrhenius.hpp"
 #include "wetout/resin/calibrate.hpp"
 #include "wetout/resin/conversion_curve.hpp"
 #include "wetout/resin/defaults.hpp"
 #include "wetout/resin/kinetics.hpp"
-#include "wetout/resin/working_time.hpp"
 
 namespace wetout::resin {
 namespace {

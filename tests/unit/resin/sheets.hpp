@@ -74,4 +74,7 @@ inline Product tropical() {
   return p;
 }
 
+inline Cup quart() { return {"quart", units::millilitres(900), units::millimetres(105)}; }
+inline Cup tray() { return {"tray", units::litres(3), units::millimetres(300)}; }
+
 }  // namespace wetout::resin::sheets
