@@ -2,12 +2,13 @@
 #include <math.h>  // pchip.hpp of Boost 1.74 leaves it out
 
 #include <boost/math/interpolators/pchip.hpp>
+#include <span>
 #include <utility>
+#include <vector>
 
 #include "wetout/base/check.hpp"
 #include "wetout/climate/humid_air.hpp"
 #include "wetout/climate/weather.hpp"
-#include "wetout/climate/weather_defaults.hpp"
 
 namespace wetout::climate {
 namespace {
@@ -21,7 +22,7 @@ double seconds_after(time::Instant from, time::Instant at) {
 }
 
 // A monotone cubic (fritsch1984) through the points of a run without gaps, cut into straight lines.
-void smooth_run(std::span<const time::HistoryPoint> run, Points& out) {
+void smooth_run(std::span<const time::HistoryPoint> run, std::chrono::seconds step, Points& out) {
   if (run.size() < fewest_for_cubic) {
     out.insert(out.end(), run.begin(), run.end());
     return;
@@ -33,11 +34,10 @@ void smooth_run(std::span<const time::HistoryPoint> run, Points& out) {
     y.push_back(point.value);
   }
   const boost::math::interpolators::pchip<std::vector<double>> cubic(std::move(x), std::move(y));
-  const double step_s = WeatherDefaults{}.smooth_step.value * 60.0;
   out.push_back(run.front());
   for (std::size_t i = 1; i < run.size(); ++i) {
     const std::chrono::seconds span = run[i].at - run[i - 1].at;
-    const auto parts = static_cast<long>(std::ceil(static_cast<double>(span.count()) / step_s));
+    const long parts = (span + step - std::chrono::seconds(1)) / step;  // rounded up
     for (long part = 1; part < parts; ++part) {
       const time::Instant at = run[i - 1].at + span * part / parts;
       out.push_back({at, cubic(seconds_after(run.front().at, at))});
@@ -46,23 +46,22 @@ void smooth_run(std::span<const time::HistoryPoint> run, Points& out) {
   }
 }
 
-Points smoothed(const Points& points, const std::vector<Gap>& gaps) {
+Points smoothed(const Points& points, std::chrono::seconds step, const std::vector<Gap>& gaps) {
   Points out;
   const std::span<const time::HistoryPoint> all(points);
   std::size_t from = 0;
   for (const Gap& gap : gaps) {
     std::size_t until = from;
     while (until < all.size() && all[until].at <= gap.from) ++until;
-    if (until > from) smooth_run(all.subspan(from, until - from), out);
+    if (until > from) smooth_run(all.subspan(from, until - from), step, out);
     from = until;
   }
-  if (from < all.size()) smooth_run(all.subspan(from), out);
+  if (from < all.size()) smooth_run(all.subspan(from), step, out);
   return out;
 }
 
-time::History history(Points points, bool whole_degrees, const std::vector<Gap>& gaps) {
-  base::Result<time::History> out =
-      time::History::of(whole_degrees ? smoothed(points, gaps) : std::move(points));
+time::History history(Points points) {
+  base::Result<time::History> out = time::History::of(std::move(points));
   base::promise(out.has_value(), "weather that readers made is a history");
   return std::move(*out);
 }
@@ -75,7 +74,8 @@ time::History air_history(const Weather& weather) {
   for (const WeatherPoint& point : weather.points) {
     points.push_back({point.at, point.air.in_kelvin()});
   }
-  return history(std::move(points), weather.whole_degree_air, weather.gaps);
+  if (weather.whole_degree_air) points = smoothed(points, weather.smooth_step, weather.gaps);
+  return history(std::move(points));
 }
 
 std::optional<time::History> dew_point_history(const Weather& weather) {
@@ -88,7 +88,10 @@ std::optional<time::History> dew_point_history(const Weather& weather) {
     }
   }
   if (points.empty()) return std::nullopt;
-  return history(std::move(points), weather.whole_degree_dew_point, weather.humidity_gaps);
+  if (weather.whole_degree_dew_point) {
+    points = smoothed(points, weather.smooth_step, weather.humidity_gaps);
+  }
+  return history(std::move(points));
 }
 
 }  // namespace wetout::climate

@@ -51,8 +51,7 @@ base::Result<Extended> extended(const Weather& weather, time::Instant until) {
     }
   }
   out.weather.notices.push_back({.code = "weather.repeated",
-                                 .text = "beyond its end the last day of the weather is repeated",
-                                 .subject = weather.source});
+                                 .text = "beyond its end the last day of the weather is repeated"});
   find_gaps(out.weather);
   return out;
 }

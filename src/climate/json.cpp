@@ -171,13 +171,14 @@ bool whole_fahrenheit(double celsius) {
   return std::fabs(fahrenheit - std::round(fahrenheit)) <= print_f;
 }
 
-base::Result<Weather> read_json(std::string_view text, std::string_view name) {
+base::Result<Weather> read_json(std::string_view text, std::string_view name,
+                                const WeatherDefaults& defaults) {
   Findings findings(name);
   const std::optional<Json> json = parse_json(text, findings);
   if (!json) return base::fail(findings.take());
   const Json& properties = member(*json, "properties");
-  if (member(properties, "periods").is_array()) return read_nws(*json, name);
-  if (!member(*json, "hourly").is_null()) return read_hourly_arrays(*json, name);
+  if (member(properties, "periods").is_array()) return read_nws(*json, name, defaults);
+  if (!member(*json, "hourly").is_null()) return read_hourly_arrays(*json, name, defaults);
 
   base::Problem problem{
       .code = "weather.unknown_json",

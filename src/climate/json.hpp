@@ -44,7 +44,9 @@ std::optional<long> whole_number(const Json& json, long low, long high);
 bool whole(double value);
 bool whole_fahrenheit(double celsius);
 
-base::Result<Weather> read_nws(const Json& json, std::string_view name);
-base::Result<Weather> read_hourly_arrays(const Json& json, std::string_view name);
+base::Result<Weather> read_nws(const Json& json, std::string_view name,
+                               const WeatherDefaults& defaults = {});
+base::Result<Weather> read_hourly_arrays(const Json& json, std::string_view name,
+                                         const WeatherDefaults& defaults = {});
 
 }  // namespace wetout::climate

@@ -125,17 +125,14 @@ base::Result<Weather> place(const Weather& weather, int first_year, int years) {
   base::Notices& notices = out.weather.notices;
   notices.push_back({.code = "weather.placed",
                      .text = "a past or typical year was placed on the dates of the plan: a "
-                             "climate, not a forecast",
-                     .subject = weather.source});
+                             "climate, not a forecast"});
   if (out.repeated_28th) {
     notices.push_back({.code = "weather.leap_day",
-                       .text = "29 February is not in the weather: the day before was repeated",
-                       .subject = weather.source});
+                       .text = "29 February is not in the weather: the day before was repeated"});
   }
   if (out.left_out_29th) {
-    notices.push_back({.code = "weather.leap_day",
-                       .text = "29 February of the weather was left out",
-                       .subject = weather.source});
+    notices.push_back(
+        {.code = "weather.leap_day", .text = "29 February of the weather was left out"});
   }
   find_gaps(out.weather);
   return std::move(out.weather);

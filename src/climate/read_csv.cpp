@@ -201,9 +201,8 @@ void CsvReader::say_ignored() {
     names += (i == 0 ? "" : ", ") + header_.ignored[i];
   }
   if (header_.ignored.size() > 8) names += " and others";
-  weather_.notices.push_back({.code = "weather.columns_ignored",
-                              .text = "columns that were not read: " + names,
-                              .subject = weather_.source});
+  weather_.notices.push_back(
+      {.code = "weather.columns_ignored", .text = "columns that were not read: " + names});
 }
 
 base::Result<Weather> CsvReader::read() {
@@ -223,7 +222,7 @@ base::Result<Weather> CsvReader::read() {
   }
   read_rows();
   say_ignored();
-  fill(weather_, std::move(rows_), locate_, findings_);
+  fill(weather_, std::move(rows_), options_.defaults, locate_, findings_);
   if (!findings_.empty()) return refused();
   return std::move(weather_);
 }

@@ -75,7 +75,7 @@ class EpwReader {
     weather_.whole_degree_air = weather_.whole_degree_dew_point = true;
   }
 
-  base::Result<Weather> read();
+  base::Result<Weather> read(const WeatherDefaults& defaults);
 
  private:
   base::Problem at_field(const Field& field, std::string code, std::string message) const;
@@ -263,11 +263,10 @@ void EpwReader::look_at_end(const EpwHeader& header) {
     return;
   }
   weather_.notices.push_back({.code = "weather.ends_early",
-                              .text = "the file ends before the last day that its header names",
-                              .subject = weather_.source});
+                              .text = "the file ends before the last day that its header names"});
 }
 
-base::Result<Weather> EpwReader::read() {
+base::Result<Weather> EpwReader::read(const WeatherDefaults& defaults) {
   const std::optional<EpwHeader> header = read_epw_header(lines_, findings_);
   if (!header) return base::fail(findings_.take());
   weather_.place = header->place;
@@ -281,15 +280,16 @@ base::Result<Weather> EpwReader::read() {
   const Locate locate = [](int line) {
     return base::Problem{.line = line, .key = "month, day, hour, minute (fields 2 to 5)"};
   };
-  fill(weather_, std::move(rows), locate, findings_);
+  fill(weather_, std::move(rows), defaults, locate, findings_);
   if (!findings_.empty()) return base::fail(findings_.take());
   return std::move(weather_);
 }
 
 }  // namespace
 
-base::Result<Weather> read_epw(std::string_view text, std::string_view name) {
-  return EpwReader(text, name).read();
+base::Result<Weather> read_epw(std::string_view text, std::string_view name,
+                               const WeatherDefaults& defaults) {
+  return EpwReader(text, name).read(defaults);
 }
 
 }  // namespace wetout::climate

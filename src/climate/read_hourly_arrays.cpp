@@ -49,7 +49,7 @@ class ArraysReader {
     weather_.whole_degree_air = weather_.whole_degree_dew_point = true;
   }
 
-  base::Result<Weather> read();
+  base::Result<Weather> read(const WeatherDefaults& defaults);
 
  private:
   bool shape_is_right();
@@ -205,7 +205,7 @@ std::vector<Row> ArraysReader::read_rows() {
   return rows;
 }
 
-base::Result<Weather> ArraysReader::read() {
+base::Result<Weather> ArraysReader::read(const WeatherDefaults& defaults) {
   if (shape_is_right() && take_offset()) take_arrays();
   std::vector<Row> rows;
   if (findings_.empty()) rows = read_rows();
@@ -213,15 +213,16 @@ base::Result<Weather> ArraysReader::read() {
   const Locate locate = [](int where) {
     return base::Problem{.key = fmt::format("hourly.time[{}]", where)};
   };
-  fill(weather_, std::move(rows), locate, findings_);
+  fill(weather_, std::move(rows), defaults, locate, findings_);
   if (!findings_.empty()) return base::fail(findings_.take());
   return std::move(weather_);
 }
 
 }  // namespace
 
-base::Result<Weather> read_hourly_arrays(const Json& json, std::string_view name) {
-  return ArraysReader(json, name).read();
+base::Result<Weather> read_hourly_arrays(const Json& json, std::string_view name,
+                                         const WeatherDefaults& defaults) {
+  return ArraysReader(json, name).read(defaults);
 }
 
 }  // namespace wetout::climate

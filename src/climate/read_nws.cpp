@@ -49,7 +49,7 @@ class NwsReader {
     weather_.whole_degree_air = weather_.whole_degree_dew_point = true;
   }
 
-  base::Result<Weather> read();
+  base::Result<Weather> read(const WeatherDefaults& defaults);
 
  private:
   void read_period(const Json& period, int index);
@@ -173,7 +173,7 @@ void NwsReader::read_period(const Json& period, int index) {
   rows_.push_back(row);
 }
 
-base::Result<Weather> NwsReader::read() {
+base::Result<Weather> NwsReader::read(const WeatherDefaults& defaults) {
   for (const char* const key : {"generatedAt", "updateTime"}) {
     const Json& made = member(properties_, key);
     if (made.is_null()) continue;
@@ -188,21 +188,21 @@ base::Result<Weather> NwsReader::read() {
   if (unread_winds_ > 0) {
     weather_.notices.push_back({.code = "weather.wind_unread",
                                 .text = "winds that could not be read were left out",
-                                .subject = weather_.source,
                                 .value = unread_winds_});
   }
   const Locate locate = [](int where) {
     return base::Problem{.key = fmt::format("properties.periods[{}]", where)};
   };
-  fill(weather_, std::move(rows_), locate, findings_);
+  fill(weather_, std::move(rows_), defaults, locate, findings_);
   if (!findings_.empty()) return base::fail(findings_.take());
   return std::move(weather_);
 }
 
 }  // namespace
 
-base::Result<Weather> read_nws(const Json& json, std::string_view name) {
-  return NwsReader(json, name).read();
+base::Result<Weather> read_nws(const Json& json, std::string_view name,
+                               const WeatherDefaults& defaults) {
+  return NwsReader(json, name).read(defaults);
 }
 
 }  // namespace wetout::climate

@@ -60,7 +60,8 @@ base::Result<Weather> read_weather(std::string_view bytes, std::string_view name
         {.code = "weather.empty", .message = "this file is empty", .expected = "CSV, EPW or JSON"});
   }
   const std::string_view content = bytes.substr(first);
-  if (content.front() == '{' || content.front() == '[') return read_json(bytes, name);
+  if (content.front() == '{' || content.front() == '[')
+    return read_json(bytes, name, options.defaults);
   if (content.front() == '<') {
     return refused(name, {.code = "weather.page",
                           .message = "this is a web page or XML, not weather",
@@ -72,7 +73,8 @@ base::Result<Weather> read_weather(std::string_view bytes, std::string_view name
     return refused(name, too_many_rows());
   }
   constexpr std::string_view epw_word = "LOCATION,";
-  if (equal_but_for_case(bytes.substr(0, epw_word.size()), epw_word)) return read_epw(bytes, name);
+  if (equal_but_for_case(bytes.substr(0, epw_word.size()), epw_word))
+    return read_epw(bytes, name, options.defaults);
   return read_csv(bytes, name, options);
 }
 

@@ -98,16 +98,32 @@ void check_dew_points(std::vector<Row>& rows, Weather& weather, const Locate& lo
   }
 }
 
-void drop_zero_humidity(std::vector<Row>& rows, Weather& weather) {
+// No air outdoors is this dry: the sensor did not answer.
+constexpr double driest_share = 0.001;
+// Whole files below it are shares of 1 under a heading of percent.
+constexpr double share_for_percent = 0.01;
+
+void check_humidities(std::vector<Row>& rows, Weather& weather, Findings& findings) {
   int zeros = 0;
+  double most = 0.0;
   for (Row& row : rows) {
-    if (row.relative_humidity.value_or(1.0) > 0.0) continue;
+    if (!row.relative_humidity) continue;
+    most = std::max(most, *row.relative_humidity);
+    if (*row.relative_humidity >= driest_share) continue;
     row.relative_humidity.reset();
     ++zeros;
   }
+  if (most >= driest_share && most <= share_for_percent) {
+    findings.add({.code = "weather.absurd",
+                  .message = "no air is this dry all the time",
+                  .key = std::string(name_of(Quantity::humidity)),
+                  .found = fmt::format("at most {:.3g} %", most * 100.0),
+                  .expected = "0 to 110 %",
+                  .hint = "is it a share of 1 rather than a percentage? \"humidity [1]\""});
+  }
   if (zeros == 0) return;
   weather.notices.push_back(
-      notice("weather.zero_humidity", "a humidity of zero was taken for no reading", zeros));
+      notice("weather.zero_humidity", "a humidity of nothing was taken for no reading", zeros));
 }
 
 void keep_known_air(const std::vector<Row>& rows, Weather& weather) {
@@ -138,8 +154,7 @@ seconds usual_spacing(const std::vector<Row>& rows) {
 
 seconds from_minutes(double minutes) { return seconds(static_cast<long>(minutes * 60.0)); }
 
-seconds longest_span(seconds usual) {
-  const WeatherDefaults defaults;
+seconds longest_span(seconds usual, const WeatherDefaults& defaults) {
   const auto spacings = static_cast<double>(usual.count()) * defaults.gap_spacings.value;
   return std::min(
       std::max(seconds(static_cast<long>(spacings)), from_minutes(defaults.gap_least.value)),
@@ -149,11 +164,10 @@ seconds longest_span(seconds usual) {
 // Gaps between known instants, and at the ends of the weather.
 std::vector<Gap> gaps_between(const std::vector<time::Instant>& known, const Weather& weather) {
   if (known.empty()) return {{weather.first(), weather.last()}};
-  const seconds longest = longest_span(weather.usual_spacing);
   std::vector<Gap> out;
   time::Instant before = weather.first();
   const auto look = [&](time::Instant next) {
-    if (next - before > longest) out.push_back({before, next});
+    if (next - before > weather.gap_over) out.push_back({before, next});
     before = next;
   };
   for (const time::Instant at : known) look(at);
@@ -167,23 +181,23 @@ double hours_of(const std::vector<Gap>& gaps) {
   return out;
 }
 
-// Smoothing does nothing to a few values, to a level course or within its own step.
-bool worth_smoothing(const std::vector<units::Temperature>& values, const Weather& weather) {
+// Smoothing does nothing to a few values, or to a level course.
+bool worth_smoothing(const std::vector<units::Temperature>& values) {
   return values.size() >= fewest_for_whole_degrees &&
-         weather.usual_spacing > from_minutes(WeatherDefaults{}.smooth_step.value) &&
          std::adjacent_find(values.begin(), values.end(), std::not_equal_to<>()) != values.end();
 }
 
-void say_smoothing(Weather& weather) {
+void say_smoothing(Weather& weather, seconds usual) {
   std::vector<units::Temperature> airs;
   std::vector<units::Temperature> dew_points;
   for (const WeatherPoint& point : weather.points) {
     airs.push_back(point.air);
     if (point.dew_point) dew_points.push_back(*point.dew_point);
   }
-  weather.whole_degree_air = weather.whole_degree_air && worth_smoothing(airs, weather);
+  const bool steps_within = usual > weather.smooth_step;
+  weather.whole_degree_air = weather.whole_degree_air && steps_within && worth_smoothing(airs);
   weather.whole_degree_dew_point =
-      weather.whole_degree_dew_point && worth_smoothing(dew_points, weather);
+      weather.whole_degree_dew_point && steps_within && worth_smoothing(dew_points);
   if (!weather.whole_degree_air && !weather.whole_degree_dew_point) return;
   weather.notices.push_back(notice(
       "weather.smoothed", weather.whole_degree_air && weather.whole_degree_dew_point
@@ -257,12 +271,15 @@ void find_gaps(Weather& weather) {
   }
 }
 
-void fill(Weather& weather, std::vector<Row> rows, const Locate& locate, Findings& findings) {
+void fill(Weather& weather, std::vector<Row> rows, const WeatherDefaults& defaults,
+          const Locate& locate, Findings& findings) {
   sort(rows, weather);
   drop_doubles(rows, weather, locate, findings);
-  weather.usual_spacing = usual_spacing(rows);
+  const seconds usual = usual_spacing(rows);
+  weather.gap_over = longest_span(usual, defaults);
+  weather.smooth_step = from_minutes(defaults.smooth_step.value);
   check_dew_points(rows, weather, locate, findings);
-  drop_zero_humidity(rows, weather);
+  check_humidities(rows, weather, findings);
   keep_known_air(rows, weather);
   if (!findings.empty()) return;
   if (weather.points.size() < 2) {
@@ -273,17 +290,17 @@ void fill(Weather& weather, std::vector<Row> rows, const Locate& locate, Finding
                   .expected = "air temperatures at two instants or more"});
     return;
   }
-  const seconds usual = weather.usual_spacing;
-  if (usual > from_minutes(WeatherDefaults{}.gap_most.value)) {
+  if (usual > from_minutes(defaults.gap_most.value)) {
     findings.add({.code = "weather.not_hourly",
                   .message = "the values lie too far apart to plan by",
                   .found = fmt::format("{:.3g} h from one to the next, as a rule",
                                        static_cast<double>(usual.count()) / 3600.0),
-                  .expected = "hourly weather, at most 6 h apart",
+                  .expected = fmt::format("hourly weather, at most {:.3g} h apart",
+                                          defaults.gap_most.value / 60.0),
                   .hint = "forecasts by the day or half-day often have an hourly one beside them"});
     return;
   }
-  say_smoothing(weather);
+  say_smoothing(weather, usual);
   find_gaps(weather);
 }
 

@@ -32,10 +32,11 @@ using Locate = std::function<base::Problem(int where)>;
 inline constexpr std::size_t most_rows = 600'000;
 base::Problem too_many_rows();
 
-/// Puts the rows into weather.points and fills gaps, humidity_gaps and notices; what cannot be
-/// mended goes to `findings`. The whole-degree marks of `weather` are taken back where there are
-/// too few values to tell.
-void fill(Weather& weather, std::vector<Row> rows, const Locate& locate, Findings& findings);
+/// Puts the rows into weather.points and fills what follows from them, notices included; what
+/// cannot be mended goes to `findings`. The whole-degree marks of `weather` are taken back where
+/// smoothing would do nothing.
+void fill(Weather& weather, std::vector<Row> rows, const WeatherDefaults& defaults,
+          const Locate& locate, Findings& findings);
 
 /// Finds gaps and humidity_gaps of weather.points, and says them in notices, instead of those that
 /// stand there.

@@ -38,7 +38,7 @@ void check_point(const WeatherPoint& point) {
        "dew point is in range");
   rule(!point.dew_point || *point.dew_point <= point.air, "dew point is not above the air");
   rule(!point.relative_humidity ||
-           (*point.relative_humidity > 0.0 && within(*point.relative_humidity, 0.0, 1.1)),
+           (*point.relative_humidity >= 0.001 && within(*point.relative_humidity, 0.001, 1.1)),
        "humidity is in range");
   rule(!point.wind_m_s || within(*point.wind_m_s, 0.0, 120.0), "wind is in range");
   rule(!point.sun_w_m2 || within(*point.sun_w_m2, 0.0, 2000.0), "sun is in range");
@@ -47,7 +47,8 @@ void check_point(const WeatherPoint& point) {
 void check_history(const time::History& history, const Weather& weather) {
   rule(history.first() >= weather.first() && history.last() <= weather.last(),
        "a history lies in the weather");
-  rule(within(history.lowest(), 173.0, 343.15) && within(history.highest(), 173.0, 343.15),
+  // 0.1 % at -70 C is a dew point of 165 K.
+  rule(within(history.lowest(), 165.0, 343.15) && within(history.highest(), 165.0, 343.15),
        "a history is in range");
 }
 

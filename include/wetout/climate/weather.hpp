@@ -11,6 +11,7 @@
 
 #include "wetout/base/notice.hpp"
 #include "wetout/base/problem.hpp"
+#include "wetout/climate/weather_defaults.hpp"
 #include "wetout/time/history.hpp"
 #include "wetout/time/zone.hpp"
 #include "wetout/units/temperature.hpp"
@@ -23,7 +24,7 @@ struct WeatherPoint {
   time::Instant at;
   units::Temperature air;
   std::optional<units::Temperature> dew_point = {};
-  std::optional<double> relative_humidity = {};  ///< share of 1, more than 0, at most 1.1
+  std::optional<double> relative_humidity = {};  ///< share of 1, 0.001 to 1.1
   std::optional<double> wind_m_s = {};
   std::optional<double> sun_w_m2 = {};  ///< on a level surface
 
@@ -62,9 +63,11 @@ struct Weather {
   std::chrono::seconds day_offset{0};
   std::optional<time::Instant> made = {};  ///< when a forecast was made, if it says
   std::vector<WeatherPoint> points = {};
-  std::chrono::seconds usual_spacing{0};  ///< of the file's rows: the median
-  std::vector<Gap> gaps = {};             ///< of the air
-  std::vector<Gap> humidity_gaps = {};    ///< of the humidity, be it given as such or as dew point
+  /// A span without a value longer than this is a gap; from the usual spacing of the file's rows.
+  std::chrono::seconds gap_over{0};
+  std::chrono::seconds smooth_step{0};  ///< length of the straight lines of a smoothed course
+  std::vector<Gap> gaps = {};           ///< of the air
+  std::vector<Gap> humidity_gaps = {};  ///< of the humidity, be it given as such or as dew point
   /// Given in whole degrees: air_history() and dew_point_history() smooth it.
   bool whole_degree_air = false;
   bool whole_degree_dew_point = false;
@@ -75,6 +78,7 @@ struct Weather {
 };
 
 struct WeatherOptions {
+  WeatherDefaults defaults = {};
   /// Of the wall times of a CSV whose header names no zone.
   std::optional<time::Zone> zone = {};
 };
@@ -104,7 +108,7 @@ struct Extended {
 base::Result<Extended> extended(const Weather& weather, time::Instant until);
 
 /// Air in kelvin. Whole degrees are smoothed by a monotone cubic through the values (never beyond
-/// neighbouring values), as straight lines of at most 15 min; nothing is smoothed across gaps, over
+/// neighbouring values), as straight lines of smooth_step; nothing is smoothed across gaps, over
 /// which the history is straight: whoever must not use them asks for weather.gaps.
 time::History air_history(const Weather& weather);
 

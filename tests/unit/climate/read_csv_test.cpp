@@ -151,6 +151,17 @@ TEST(WeatherCsv, HumidityOfZeroIsNoReading) {
   EXPECT_EQ(codes(weather.notices), Codes{"weather.zero_humidity"});
 }
 
+TEST(WeatherCsv, SharesUnderAHeadingOfPercentAreRefused) {
+  const base::Problem problem =
+      refusal("time,air [C],humidity [%]\n2026-06-14T10:00Z,1.5,0.72\n2026-06-14T11:00Z,2.5,0.5\n");
+  EXPECT_EQ(problem.code, "weather.absurd");
+  EXPECT_EQ(problem.key, "relative humidity");
+  EXPECT_EQ(problem.found, "at most 0.72 %");
+  const Weather shares =
+      read("time,air [C],humidity [1]\n2026-06-14T10:00Z,1.5,0.72\n2026-06-14T11:00Z,2.5,0.5\n");
+  EXPECT_DOUBLE_EQ(*shares.points[0].relative_humidity, 0.72);
+}
+
 TEST(WeatherCsv, DewPointsALittleAboveTheAirAreTheAir) {
   const std::string head = "time,air [C],dew point [C]\n2026-06-14T10:00Z,12.0,11.5\n";
   const Weather weather =

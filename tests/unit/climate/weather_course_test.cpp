@@ -158,6 +158,25 @@ TEST(Gaps, OfHumidityReachToTheEndsOfTheWeather) {
   EXPECT_EQ(notice(weather, "weather.humidity_gap").value, 4.0);
 }
 
+TEST(Gaps, AndSmoothingFollowTheDefaults) {
+  const std::string text = hourly({"10", "11", "", "13", "15"});
+  EXPECT_EQ(read(text).gaps.size(), 1U);
+  WeatherOptions options;
+  options.defaults.gap_least.value = 120.0;
+  options.defaults.smooth_step.value = 7.0;
+  const Weather weather = read(text, options);
+  EXPECT_TRUE(weather.gaps.empty());
+  // 60 min in 9 parts, twice, and 120 min in 18.
+  EXPECT_EQ(air_history(weather).points().size(), 2U * 9U + 18U + 1U);
+  int visited = 0;
+  visit(options.defaults, [&](const auto& value, std::string_view) {
+    ++visited;
+    EXPECT_LE(value.low, value.value);
+    EXPECT_GE(value.high, value.value);
+  });
+  EXPECT_EQ(visited, 4);
+}
+
 // Beyond the end.
 
 Weather two_days() {
@@ -175,7 +194,7 @@ TEST(Extended, RepeatsTheLastDay) {
   EXPECT_EQ(more->weather.last(), until);
   EXPECT_EQ(more->weather.points.size(), weather.points.size() + 60);
   EXPECT_TRUE(more->weather.gaps.empty());
-  EXPECT_EQ(notice(more->weather, "weather.repeated").subject, "w");
+  EXPECT_EQ(codes(more->weather.notices), Codes{"weather.repeated"});
   for (std::size_t i = 0; i < weather.points.size(); ++i) {
     ASSERT_EQ(more->weather.points[i], weather.points[i]);
   }

@@ -84,7 +84,7 @@ TEST(WeatherPage, NamesEveryColumnAsItIsRead) {
       const Weather weather =
           read((is_time ? column : std::string("time")) + "," + (is_air ? column : "air [C]") +
                "," + (is_time || is_air ? "other" : column) +
-               "\n2026-06-14T10:00Z,0.5,0.5\n2026-06-14T11:00Z,0.5,0.5\n");
+               "\n2026-06-14T10:00Z,5.5,4.5\n2026-06-14T11:00Z,5.5,4.5\n");
       const WeatherPoint& p = weather.points[0];
       const bool third_is_read = p.dew_point || p.relative_humidity || p.wind_m_s || p.sun_w_m2;
       EXPECT_EQ(third_is_read, !is_time && !is_air);

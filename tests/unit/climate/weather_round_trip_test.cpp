@@ -64,7 +64,7 @@ Weather any_weather() {
     if (const auto dew = maybe(between(203.15, point.air.in_kelvin()))) {
       point.dew_point = units::Temperature::kelvin(*dew);
     }
-    point.relative_humidity = maybe(between(0.001, 1.1));
+    point.relative_humidity = maybe(between(0.02, 1.1));
     point.wind_m_s = maybe(between(0.0, 120.0));
     point.sun_w_m2 = maybe(between(0.0, 2000.0));
     out.points.push_back(point);
