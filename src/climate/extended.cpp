@@ -1,7 +1,7 @@
 #include <chrono>
 #include <utility>
 
-#include "series.hpp"
+#include "gaps.hpp"
 #include "wetout/climate/weather.hpp"
 #include "wetout/time/print.hpp"
 

@@ -7,6 +7,7 @@
 #include <functional>
 #include <utility>
 
+#include "gaps.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/climate/weather_defaults.hpp"
 #include "wetout/time/print.hpp"
@@ -24,6 +25,22 @@ base::Notice notice(std::string code, std::string text, std::optional<double> va
                     std::string unit = {}) {
   return {
       .code = std::move(code), .text = std::move(text), .value = value, .unit = std::move(unit)};
+}
+
+// Dates that nobody means, and that cannot be printed or reckoned with.
+void check_dates(const std::vector<Row>& rows, const Locate& locate, Findings& findings) {
+  for (const Row& row : rows) {
+    const std::chrono::year_month_day date(std::chrono::floor<std::chrono::days>(row.at));
+    const int year = static_cast<int>(date.year());
+    if (year >= 1800 && year <= 2200) continue;
+    base::Problem problem = locate(row.where);
+    problem.code = "time.beyond";
+    problem.message = "this is no date of weather";
+    problem.found = fmt::format("the year {}", year);
+    problem.expected = "a year from 1800 to 2200";
+    findings.add(std::move(problem));
+    if (findings.full()) return;
+  }
 }
 
 void sort(std::vector<Row>& rows, Weather& weather) {
@@ -139,8 +156,6 @@ void keep_known_air(const std::vector<Row>& rows, Weather& weather) {
                                    static_cast<double>(missing)));
 }
 
-bool has_humidity(const WeatherPoint& point) { return point.dew_point || point.relative_humidity; }
-
 // The median (of an even number the lower of the middle two); 0 for fewer than two rows.
 seconds usual_spacing(const std::vector<Row>& rows) {
   std::vector<seconds> spacings;
@@ -159,26 +174,6 @@ seconds longest_span(seconds usual, const WeatherDefaults& defaults) {
   return std::min(
       std::max(seconds(static_cast<long>(spacings)), from_minutes(defaults.gap_least.value)),
       from_minutes(defaults.gap_most.value));
-}
-
-// Gaps between known instants, and at the ends of the weather.
-std::vector<Gap> gaps_between(const std::vector<time::Instant>& known, const Weather& weather) {
-  if (known.empty()) return {{weather.first(), weather.last()}};
-  std::vector<Gap> out;
-  time::Instant before = weather.first();
-  const auto look = [&](time::Instant next) {
-    if (next - before > weather.gap_over) out.push_back({before, next});
-    before = next;
-  };
-  for (const time::Instant at : known) look(at);
-  look(weather.last());
-  return out;
-}
-
-double hours_of(const std::vector<Gap>& gaps) {
-  double out = 0.0;
-  for (const Gap& gap : gaps) out += static_cast<double>((gap.until - gap.from).count()) / 3600.0;
-  return out;
 }
 
 // Smoothing does nothing to a few values, or to a level course.
@@ -205,15 +200,6 @@ void say_smoothing(Weather& weather, seconds usual) {
                           : weather.whole_degree_air
                               ? "the air is given in whole degrees and was smoothed"
                               : "the dew point is given in whole degrees and was smoothed"));
-}
-
-std::vector<time::Instant> instants(const Weather& weather, bool of_humidity) {
-  std::vector<time::Instant> out;
-  out.reserve(weather.points.size());
-  for (const WeatherPoint& point : weather.points) {
-    if (!of_humidity || has_humidity(point)) out.push_back(point.at);
-  }
-  return out;
 }
 
 }  // namespace
@@ -247,32 +233,10 @@ base::Problem too_many_rows() {
           .hint = "cut the file to the weeks that are planned"};
 }
 
-void find_gaps(Weather& weather) {
-  std::erase_if(weather.notices, [](const base::Notice& n) {
-    return n.code == "weather.gap" || n.code == "weather.no_humidity" ||
-           n.code == "weather.humidity_gap";
-  });
-  weather.gaps = gaps_between(instants(weather, false), weather);
-  const std::vector<time::Instant> humid = instants(weather, true);
-  weather.humidity_gaps = gaps_between(humid, weather);
-  if (!weather.gaps.empty()) {
-    weather.notices.push_back(notice("weather.gap", "the air is not known for some of the time",
-                                     hours_of(weather.gaps), "h"));
-  }
-  if (humid.empty()) {
-    weather.notices.push_back(notice("weather.no_humidity",
-                                     "the weather has no humidity: limits of dew point and "
-                                     "humidity are not checked"));
-  } else if (!weather.humidity_gaps.empty()) {
-    weather.notices.push_back(notice("weather.humidity_gap",
-                                     "the humidity is not known for some of the time: limits of "
-                                     "dew point and humidity are not checked there",
-                                     hours_of(weather.humidity_gaps), "h"));
-  }
-}
-
 void fill(Weather& weather, std::vector<Row> rows, const WeatherDefaults& defaults,
           const Locate& locate, Findings& findings) {
+  check_dates(rows, locate, findings);
+  if (!findings.empty()) return;
   sort(rows, weather);
   drop_doubles(rows, weather, locate, findings);
   const seconds usual = usual_spacing(rows);

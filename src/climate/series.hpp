@@ -38,8 +38,4 @@ base::Problem too_many_rows();
 void fill(Weather& weather, std::vector<Row> rows, const WeatherDefaults& defaults,
           const Locate& locate, Findings& findings);
 
-/// Finds gaps and humidity_gaps of weather.points, and says them in notices, instead of those that
-/// stand there.
-void find_gaps(Weather& weather);
-
 }  // namespace wetout::climate

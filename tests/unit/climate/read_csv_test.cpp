@@ -137,6 +137,22 @@ TEST(WeatherCsv, LeapDayIsADay) {
   EXPECT_EQ(problem.found, "2027-02-29T00:30Z");
 }
 
+TEST(WeatherCsv, DatesThatNobodyMeansAreRefused) {
+  for (const char* const when : {"9999-12-31T23:59-14:00", "0001-01-01T00:00+14:00",
+                                 "1799-12-31T23:59Z", "2201-01-01T00:00Z"}) {
+    SCOPED_TRACE(when);
+    // Twice and different: dates out of reach are said before anything prints them.
+    const auto weather = read_weather(
+        "time,air [C]\n2026-06-14T10:00Z,1.5\n" + std::string(when) + ",1.5\n" + when + ",2.5\n",
+        "w");
+    ASSERT_FALSE(weather);
+    ASSERT_EQ(weather.error().size(), 2U);
+    EXPECT_EQ(weather.error()[0].code, "time.beyond");
+    EXPECT_EQ(weather.error()[0].line, 3);
+    EXPECT_EQ(weather.error()[0].expected, "a year from 1800 to 2200");
+  }
+}
+
 TEST(WeatherCsv, YearFirstSlashesAreReadAndOtherOrdersAreNot) {
   const WeatherOptions utc_zone = in_zone("UTC");
   EXPECT_EQ(read("date,temp [C]\n2026/06/14 10:00,1.5\n2026/06/14 11:00,1.5\n", utc_zone).first(),
