@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 #include "readers.hpp"
@@ -160,15 +159,6 @@ std::optional<long> whole_number(const Json& json, long low, long high) {
   const auto value = json.get<double>();
   if (value < static_cast<double>(low) || value > static_cast<double>(high)) return std::nullopt;
   return json.get<long>();
-}
-
-bool whole(double value) { return value == std::floor(value); }
-
-bool whole_fahrenheit(double celsius) {
-  // Half of 0.1 C, and a rounding.
-  constexpr double print_f = 0.05 * 1.8 + 1e-9;
-  const double fahrenheit = units::Temperature::celsius(celsius).in_fahrenheit();
-  return std::fabs(fahrenheit - std::round(fahrenheit)) <= print_f;
 }
 
 base::Result<Weather> read_json(std::string_view text, std::string_view name,

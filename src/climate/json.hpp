@@ -40,10 +40,6 @@ std::optional<double> read_measure(const Json& json, const std::string& path, Qu
 /// A whole JSON number from `low` to `high`.
 std::optional<long> whole_number(const Json& json, long low, long high);
 
-/// True when a number is whole, as far as one decimal of a Celsius print tells.
-bool whole(double value);
-bool whole_fahrenheit(double celsius);
-
 base::Result<Weather> read_nws(const Json& json, std::string_view name,
                                const WeatherDefaults& defaults = {});
 base::Result<Weather> read_hourly_arrays(const Json& json, std::string_view name,

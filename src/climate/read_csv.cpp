@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <string>
 #include <utility>
 
@@ -36,20 +35,17 @@ class CsvReader {
       : lines_(text), findings_(name), options_(options) {
     weather_.source = name;
     weather_.kind = WeatherKind::table;
-    weather_.whole_degree_air = weather_.whole_degree_dew_point = true;
   }
 
   base::Result<Weather> read();
 
  private:
   bool next_filled_line();
-  base::Problem at_cell(std::string_view cell, std::string_view key, std::string code,
-                        std::string message) const;
+  void refuse(std::string_view cell, std::string_view key, base::Problem problem);
   void read_rows();
   void read_row();
   std::optional<Row> read_time(bool& has_own_offset);
   void read_value(const CsvColumn& column, Row& row);
-  void no_zone(std::string_view cell);
   void say_ignored();
   base::Result<Weather> refused() { return base::fail(findings_.take()); }
 
@@ -77,27 +73,16 @@ bool CsvReader::next_filled_line() {
   return false;
 }
 
-base::Problem CsvReader::at_cell(std::string_view cell, std::string_view key, std::string code,
-                                 std::string message) const {
+// With the place of the cell in this line.
+void CsvReader::refuse(std::string_view cell, std::string_view key, base::Problem problem) {
   constexpr std::size_t most_shown = 1000;
-  base::Problem out{.code = std::move(code),
-                    .message = std::move(message),
-                    .line = lines_.number(),
-                    .key = std::string(key)};
+  problem.line = lines_.number();
+  problem.key = key;
   if (lines_.line().size() <= most_shown) {
-    out.column = column_of(lines_.line(), cell);
-    out.source_line = lines_.line();
+    problem.column = column_of(lines_.line(), cell);
+    problem.source_line = lines_.line();
   }
-  return out;
-}
-
-void CsvReader::no_zone(std::string_view cell) {
-  base::Problem out = at_cell(cell, header_.time_name, "weather.no_zone",
-                              "it is not known in which time zone this is");
-  out.found = base::shown(cell);
-  out.expected = "an offset from UTC, such as 2026-06-14T18:30-07:00";
-  out.hint = "or name the zone in the header, such as \"time [America/Los_Angeles]\"";
-  findings_.add(std::move(out));
+  findings_.add(std::move(problem));
 }
 
 std::optional<Row> CsvReader::read_time(bool& has_own_offset) {
@@ -106,17 +91,17 @@ std::optional<Row> CsvReader::read_time(bool& has_own_offset) {
   const base::Result<time::Instant> at = time::read_instant(with_hyphens(cell), time::Zone());
   if (!at) {
     base::Problem problem = at.error().front();
-    const base::Problem place = at_cell(cell, header_.time_name, "", "");
     problem.found = base::shown(cell);
-    problem.line = place.line;
-    problem.column = place.column;
-    problem.key = place.key;
-    problem.source_line = place.source_line;
-    findings_.add(std::move(problem));
+    refuse(cell, header_.time_name, std::move(problem));
     return std::nullopt;
   }
   if (!has_own_offset && !wall_times_ && !header_.offset) {
-    no_zone(cell);
+    refuse(cell, header_.time_name,
+           {.code = "weather.no_zone",
+            .message = "it is not known in which time zone this is",
+            .found = base::shown(cell),
+            .expected = "an offset from UTC, such as 2026-06-14T18:30-07:00",
+            .hint = "or name the zone in the header, such as \"time [America/Los_Angeles]\""});
     return std::nullopt;
   }
   return Row{.at = *at, .where = lines_.number()};
@@ -127,32 +112,25 @@ void CsvReader::read_value(const CsvColumn& column, Row& row) {
   if (stands_for_nothing(cell)) return;
   const std::optional<double> value = to_number(cell, header_.delimiter == ';');
   if (!value) {
-    base::Problem out = at_cell(cell, column.name, "number.bad",
-                                fmt::format("this {} is not a number", name_of(column.quantity)));
-    out.found = base::shown(cell);
-    out.expected = "a number without unit, such as 18.5; nothing where nothing was measured";
-    findings_.add(std::move(out));
+    refuse(cell, column.name,
+           {.code = "number.bad",
+            .message = fmt::format("this {} is not a number", name_of(column.quantity)),
+            .found = base::shown(cell),
+            .expected = "a number without unit, such as 18.5; nothing where nothing was measured"});
     return;
   }
   if (std::optional<base::Problem> wrong = nonsense(column.quantity, *value, column.unit)) {
-    const base::Problem place = at_cell(cell, column.name, "", "");
-    wrong->line = place.line;
-    wrong->column = place.column;
-    wrong->key = place.key;
-    wrong->source_line = place.source_line;
-    findings_.add(std::move(*wrong));
+    refuse(cell, column.name, std::move(*wrong));
     return;
   }
   set(row, column.quantity, *value, column.unit);
-  if (*value == std::floor(*value)) return;
-  if (column.quantity == Quantity::air) weather_.whole_degree_air = false;
-  if (column.quantity == Quantity::dew_point) weather_.whole_degree_dew_point = false;
 }
 
 void CsvReader::read_row() {
   const Split how = split(lines_.line(), header_.delimiter, cells_);
   if (how == Split::open_quote) {
-    findings_.add(at_cell(lines_.line(), "", "weather.quote", "a quote of this row is not closed"));
+    refuse(lines_.line(), "",
+           {.code = "weather.quote", .message = "a quote of this row is not closed"});
     return;
   }
   // Empty cells beyond the header's columns are no harm.
@@ -162,16 +140,16 @@ void CsvReader::read_row() {
       how == Split::too_many ||
       std::any_of(beyond, cells_.end(), [](std::string_view cell) { return !cell.empty(); });
   if (cells_.size() < header_.columns || too_many) {
-    base::Problem out =
-        at_cell(lines_.line(), "", "weather.columns",
-                lines_.cut_off() && !too_many ? "the file ends in the middle of this row"
-                                              : "this row does not have the columns of the header");
-    out.found = fmt::format("{} columns", cells_.size());
-    out.expected = fmt::format("{} columns", header_.columns);
-    if (too_many && header_.delimiter == ',') {
-      out.hint = "numbers with a decimal comma want semicolons between the columns";
-    }
-    findings_.add(std::move(out));
+    const bool cut = lines_.cut_off() && !too_many;
+    const bool commas = too_many && header_.delimiter == ',';
+    refuse(
+        lines_.line(), "",
+        {.code = "weather.columns",
+         .message = cut ? "the file ends in the middle of this row"
+                        : "this row does not have the columns of the header",
+         .found = fmt::format("{} columns", cells_.size()),
+         .expected = fmt::format("{} columns", header_.columns),
+         .hint = commas ? "numbers with a decimal comma want semicolons between the columns" : ""});
     return;
   }
   bool has_own_offset = false;

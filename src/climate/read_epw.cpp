@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <chrono>
-#include <cmath>
 #include <string>
 #include <utility>
 
@@ -72,13 +71,12 @@ class EpwReader {
   EpwReader(std::string_view text, std::string_view name) : lines_(text), findings_(name) {
     weather_.source = name;
     weather_.kind = WeatherKind::epw;
-    weather_.whole_degree_air = weather_.whole_degree_dew_point = true;
   }
 
   base::Result<Weather> read(const WeatherDefaults& defaults);
 
  private:
-  base::Problem at_field(const Field& field, std::string code, std::string message) const;
+  void refuse(const Field& field, base::Problem problem);
   void read_rows();
   void read_row();
   std::optional<int> take_int(const Field& field, int low, int high);
@@ -97,30 +95,28 @@ class EpwReader {
   std::vector<EpwRow> rows_;
 };
 
-base::Problem EpwReader::at_field(const Field& field, std::string code, std::string message) const {
+// With the place of the field in this line, and what stands there if nothing is said of it.
+void EpwReader::refuse(const Field& field, base::Problem problem) {
   constexpr std::size_t most_shown = 1000;
   const std::string_view cell = cells_[field.index];
-  base::Problem out{.code = std::move(code),
-                    .message = std::move(message),
-                    .line = lines_.number(),
-                    .key = std::string(field.name),
-                    .found = base::shown(cell)};
+  problem.line = lines_.number();
+  problem.key = field.name;
+  if (problem.found.empty()) problem.found = base::shown(cell);
   if (lines_.line().size() <= most_shown) {
-    out.column = column_of(lines_.line(), cell);
-    out.source_line = lines_.line();
+    problem.column = column_of(lines_.line(), cell);
+    problem.source_line = lines_.line();
   }
-  return out;
+  findings_.add(std::move(problem));
 }
 
 std::optional<int> EpwReader::take_int(const Field& field, int low, int high) {
   const std::optional<int> value = to_int(cells_[field.index]);
   if (value && *value >= low && *value <= high) return value;
-  base::Problem out = at_field(field, "weather.bad_time", "this is no part of a time");
-  out.expected = fmt::format("a whole number from {} to {}", low, high);
-  if (field.index == hour_field.index && value == 0) {
-    out.hint = "hours run from 1 (00:01 to 01:00) to 24";
-  }
-  findings_.add(std::move(out));
+  const bool hour_zero = field.index == hour_field.index && value == 0;
+  refuse(field, {.code = "weather.bad_time",
+                 .message = "this is no part of a time",
+                 .expected = fmt::format("a whole number from {} to {}", low, high),
+                 .hint = hour_zero ? "hours run from 1 (00:01 to 01:00) to 24" : ""});
   return std::nullopt;
 }
 
@@ -135,9 +131,9 @@ std::optional<Clock> EpwReader::read_clock() {
                   *minute};
   constexpr int some_leap_year = 2000;
   if (date_in(some_leap_year, out).ok()) return out;
-  base::Problem problem = at_field(day_field, "weather.bad_time", "the month has no such day");
-  problem.expected = fmt::format("a day of month {}", *month);
-  findings_.add(std::move(problem));
+  refuse(day_field, {.code = "weather.bad_time",
+                     .message = "the month has no such day",
+                     .expected = fmt::format("a day of month {}", *month)});
   return std::nullopt;
 }
 
@@ -146,25 +142,19 @@ void EpwReader::read_measure(const Measure& measure, Row& row) {
   if (cell.empty()) return;
   const std::optional<double> value = to_number(cell);
   if (!value) {
-    base::Problem out = at_field(measure.field, "number.bad",
-                                 fmt::format("this {} is not a number", name_of(measure.quantity)));
-    out.expected = fmt::format("a number, {:g} where it is missing", measure.missing);
-    findings_.add(std::move(out));
+    refuse(measure.field,
+           {.code = "number.bad",
+            .message = fmt::format("this {} is not a number", name_of(measure.quantity)),
+            .expected = fmt::format("a number, {:g} where it is missing", measure.missing)});
     return;
   }
   if (*value == measure.missing) return;
   if (std::optional<base::Problem> wrong = nonsense(measure.quantity, *value, measure.unit)) {
-    base::Problem out = at_field(measure.field, wrong->code, wrong->message);
-    out.found = wrong->found;
-    out.expected = fmt::format("{}, or {:g} where it is missing", wrong->expected, measure.missing);
-    out.hint = wrong->hint;
-    findings_.add(std::move(out));
+    wrong->expected += fmt::format(", or {:g} where it is missing", measure.missing);
+    refuse(measure.field, std::move(*wrong));
     return;
   }
   set(row, measure.quantity, *value, measure.unit);
-  if (*value == std::floor(*value)) return;
-  if (measure.quantity == Quantity::air) weather_.whole_degree_air = false;
-  if (measure.quantity == Quantity::dew_point) weather_.whole_degree_dew_point = false;
 }
 
 void EpwReader::read_row() {

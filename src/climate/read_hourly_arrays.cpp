@@ -46,7 +46,6 @@ class ArraysReader {
         findings_(name) {
     weather_.source = name;
     weather_.kind = WeatherKind::hourly_arrays;
-    weather_.whole_degree_air = weather_.whole_degree_dew_point = true;
   }
 
   base::Result<Weather> read(const WeatherDefaults& defaults);
@@ -183,11 +182,7 @@ Row ArraysReader::read_row(std::size_t index) {
     const auto value =
         read_measure((*array.values)[index], fmt::format("{}[{}]", array.path, index),
                      array.quantity, array.unit, findings_);
-    if (!value) continue;
-    set(row, array.quantity, *value, array.unit);
-    if (whole(*value)) continue;
-    if (array.quantity == Quantity::air) weather_.whole_degree_air = false;
-    if (array.quantity == Quantity::dew_point) weather_.whole_degree_dew_point = false;
+    if (value) set(row, array.quantity, *value, array.unit);
   }
   return row;
 }

@@ -1,6 +1,6 @@
 #include <fmt/format.h>
 
-#include <array>
+#include <cmath>
 #include <string>
 #include <utility>
 #include <vector>
@@ -39,6 +39,20 @@ std::optional<WindText> read_wind_text(std::string_view text) {
   return WindText{*value, *unit};
 }
 
+bool whole_fahrenheit(double celsius) {
+  // Half of 0.1 C, and a rounding.
+  constexpr double print_f = 0.05 * 1.8 + 1e-9;
+  const double fahrenheit = units::Temperature::celsius(celsius).in_fahrenheit();
+  return std::fabs(fahrenheit - std::round(fahrenheit)) <= print_f;
+}
+
+// Celsius that were whole Fahrenheit before the service turned them over are as coarse.
+void set_temperature(Row& row, Quantity quantity, double value, Unit unit) {
+  set(row, quantity, value, unit);
+  if (unit != Unit::celsius || !whole_fahrenheit(value)) return;
+  (quantity == Quantity::air ? row.whole_air : row.whole_dew_point) = true;
+}
+
 // [nwsapi]
 class NwsReader {
  public:
@@ -46,7 +60,6 @@ class NwsReader {
       : properties_(member(json, "properties")), findings_(name) {
     weather_.source = name;
     weather_.kind = WeatherKind::nws;
-    weather_.whole_degree_air = weather_.whole_degree_dew_point = true;
   }
 
   base::Result<Weather> read(const WeatherDefaults& defaults);
@@ -56,7 +69,6 @@ class NwsReader {
   void read_quantity(const Json& json, const std::string& path, Quantity quantity, Row& row);
   void read_air(const Json& period, const std::string& path, Row& row);
   void read_wind(const Json& json, Row& row);
-  void take_air(double value, Unit unit, Row& row);
 
   const Json& properties_;
   Findings findings_;
@@ -64,13 +76,6 @@ class NwsReader {
   std::vector<Row> rows_;
   int unread_winds_ = 0;
 };
-
-void NwsReader::take_air(double value, Unit unit, Row& row) {
-  if (!whole(value) && !(unit == Unit::celsius && whole_fahrenheit(value))) {
-    weather_.whole_degree_air = false;
-  }
-  set(row, Quantity::air, value, unit);
-}
 
 // An object of unitCode and value.
 void NwsReader::read_quantity(const Json& json, const std::string& path, Quantity quantity,
@@ -93,15 +98,11 @@ void NwsReader::read_quantity(const Json& json, const std::string& path, Quantit
   }
   const auto number = read_measure(value, path + ".value", quantity, *unit, findings_);
   if (!number) return;
-  if (quantity == Quantity::air) {
-    take_air(*number, *unit, row);
-    return;
+  if (quantity == Quantity::humidity) {
+    set(row, quantity, *number, *unit);
+  } else {
+    set_temperature(row, quantity, *number, *unit);
   }
-  if (quantity == Quantity::dew_point && !whole(*number) &&
-      !(*unit == Unit::celsius && whole_fahrenheit(*number))) {
-    weather_.whole_degree_dew_point = false;
-  }
-  set(row, quantity, *number, *unit);
 }
 
 void NwsReader::read_air(const Json& period, const std::string& path, Row& row) {
@@ -127,7 +128,7 @@ void NwsReader::read_air(const Json& period, const std::string& path, Row& row) 
   }
   const auto value =
       read_measure(temperature, path + ".temperature", Quantity::air, *unit, findings_);
-  if (value) take_air(*value, *unit, row);
+  if (value) set_temperature(row, Quantity::air, *value, *unit);
 }
 
 // Only shown, so that what cannot be read is left out and said.

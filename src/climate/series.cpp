@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <functional>
 #include <utility>
 
@@ -182,17 +183,19 @@ bool worth_smoothing(const std::vector<units::Temperature>& values) {
          std::adjacent_find(values.begin(), values.end(), std::not_equal_to<>()) != values.end();
 }
 
-void say_smoothing(Weather& weather, seconds usual) {
+void mark_whole_degrees(const std::vector<Row>& rows, Weather& weather, seconds usual) {
+  if (usual <= weather.smooth_step) return;
   std::vector<units::Temperature> airs;
   std::vector<units::Temperature> dew_points;
-  for (const WeatherPoint& point : weather.points) {
-    airs.push_back(point.air);
-    if (point.dew_point) dew_points.push_back(*point.dew_point);
+  for (const Row& row : rows) {
+    if (row.air) airs.push_back(*row.air);
+    if (row.air && row.dew_point) dew_points.push_back(*row.dew_point);
   }
-  const bool steps_within = usual > weather.smooth_step;
-  weather.whole_degree_air = weather.whole_degree_air && steps_within && worth_smoothing(airs);
-  weather.whole_degree_dew_point =
-      weather.whole_degree_dew_point && steps_within && worth_smoothing(dew_points);
+  const auto all = [&](bool Row::*whole) {
+    return std::all_of(rows.begin(), rows.end(), [=](const Row& row) { return row.*whole; });
+  };
+  weather.whole_degree_air = all(&Row::whole_air) && worth_smoothing(airs);
+  weather.whole_degree_dew_point = all(&Row::whole_dew_point) && worth_smoothing(dew_points);
   if (!weather.whole_degree_air && !weather.whole_degree_dew_point) return;
   weather.notices.push_back(notice(
       "weather.smoothed", weather.whole_degree_air && weather.whole_degree_dew_point
@@ -209,9 +212,11 @@ void set(Row& row, Quantity quantity, double value, Unit unit) {
   switch (quantity) {
     case Quantity::air:
       row.air = units::Temperature::kelvin(si);
+      row.whole_air = value == std::floor(value);
       return;
     case Quantity::dew_point:
       row.dew_point = units::Temperature::kelvin(si);
+      row.whole_dew_point = value == std::floor(value);
       return;
     case Quantity::humidity:
       row.relative_humidity = si;
@@ -264,7 +269,7 @@ void fill(Weather& weather, std::vector<Row> rows, const WeatherDefaults& defaul
                   .hint = "forecasts by the day or half-day often have an hourly one beside them"});
     return;
   }
-  say_smoothing(weather, usual);
+  mark_whole_degrees(rows, weather, usual);
   find_gaps(weather);
 }
 

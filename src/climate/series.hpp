@@ -19,6 +19,8 @@ struct Row {
   std::optional<double> relative_humidity = {};
   std::optional<double> wind_m_s = {};
   std::optional<double> sun_w_m2 = {};
+  bool whole_air = true;  ///< in whole degrees, or missing
+  bool whole_dew_point = true;
   int where = 0;
 };
 
@@ -33,8 +35,7 @@ inline constexpr std::size_t most_rows = 600'000;
 base::Problem too_many_rows();
 
 /// Puts the rows into weather.points and fills what follows from them, notices included; what
-/// cannot be mended goes to `findings`. The whole-degree marks of `weather` are taken back where
-/// smoothing would do nothing.
+/// cannot be mended goes to `findings`. Whole degrees are marked where smoothing does something.
 void fill(Weather& weather, std::vector<Row> rows, const WeatherDefaults& defaults,
           const Locate& locate, Findings& findings);
 
