@@ -59,8 +59,14 @@ class Mover {
       if (used[i]) continue;
       used[i] = !state || !same(*state, outcome_.needs[i]) ||
                 masses_move(run_.input, settings, *state, outcome_.coats[i], settings_) ||
+                fill_moves(settings, outcome_.coats[i]) ||
                 !share_into_cups(run_, i, settings, *state) || !same(*state, outcome_.coats[i]);
     }
+  }
+
+  // What surrounds a fill always moves its peak: no need to follow it.
+  bool fill_moves(const Defaults& settings, const CoatState& coat) const {
+    return coat.need.fill_peak && fill_surroundings(settings) != fill_surroundings(settings_);
   }
 
   void list(const auto& value, const char* unit, const std::vector<bool>& moved) {

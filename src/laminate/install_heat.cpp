@@ -11,6 +11,13 @@ constexpr int most_fills = 4;
 
 }  // namespace
 
+resin::FillSurroundings fill_surroundings(const Defaults& settings) {
+  return {.conductivity_w_per_m_k = settings.foam_conductivity.value,
+          .capacity_j_per_m3_k = settings.foam_heat.value * 1e3,
+          .box_heat_j_per_m2_k = settings.box_heat.value * 1e3,
+          .box_loss_w_per_m2_k = settings.box_loss.value};
+}
+
 base::Result<void> check_fill(const PlanInput& input, const CoatSpec& coat,
                               const Defaults& settings, const resin::WorkingTimes& times,
                               CoatState& state) {
@@ -19,10 +26,7 @@ base::Result<void> check_fill(const PlanInput& input, const CoatSpec& coat,
       product.chemistry != resin::Chemistry::epoxy) {
     return {};
   }
-  const resin::FillSurroundings foam{.conductivity_w_per_m_k = settings.foam_conductivity.value,
-                                     .capacity_j_per_m3_k = settings.foam_heat.value * 1e3,
-                                     .box_heat_j_per_m2_k = settings.box_heat.value * 1e3,
-                                     .box_loss_w_per_m2_k = settings.box_loss.value};
+  const resin::FillSurroundings foam = fill_surroundings(settings);
   const Temperature resin_temp = input.resin_temp.value_or(input.air);
   const auto peak = [&](const resin::Product& with, units::Length gap) {
     auto heat = times.fill(with, gap, foam, input.air, resin_temp);

@@ -12,7 +12,7 @@ namespace wetout::resin {
 namespace {
 
 // Raised whenever a change of the model changes an answer.
-constexpr std::string_view model_version = "wetout cup 1";
+constexpr std::string_view model_version = "wetout 1";
 
 class Writer {
  public:
@@ -34,6 +34,13 @@ class Writer {
     return *this << (value ? std::optional(units::in_seconds(*value)) : std::nullopt);
   }
   Writer& operator<<(units::Temperature value) { return *this << value.in_kelvin(); }
+  Writer& operator<<(const Kinetics& k) {
+    return *this << k.k_per_s << k.r << k.m << k.n << k.energy_j_per_mol << k.reference;
+  }
+  Writer& operator<<(const Bulk& b) {
+    return *this << b.heat_j_per_kg << b.heat_capacity_j_per_kg_k << b.conductivity_w_per_m_k
+                 << b.density.si();
+  }
   [[nodiscard]] const std::string& text() const { return text_; }
 
  private:
@@ -84,6 +91,12 @@ class Reader {
   bool good_ = true;
 };
 
+std::string key_of(std::string_view what, const Writer& w) {
+  std::string text(model_version);
+  text.append(" ").append(what).append("\n").append(w.text());
+  return base::hex(base::sha256(text));
+}
+
 }  // namespace
 
 std::optional<std::string> MemoryCache::find(const std::string& key) {
@@ -98,17 +111,23 @@ void MemoryCache::keep(const std::string& key, const std::string& answer) {
 
 std::string cup_key(const CupRun& run) {
   Writer w;
-  w << run.kinetics.k_per_s << run.kinetics.r << run.kinetics.m << run.kinetics.n
-    << run.kinetics.energy_j_per_mol << run.kinetics.reference;
-  w << run.bulk.heat_j_per_kg << run.bulk.heat_capacity_j_per_kg_k
-    << run.bulk.conductivity_w_per_m_k << run.bulk.density.si();
+  w << run.kinetics << run.bulk;
   w << run.cooling.side << run.cooling.top << run.cooling.base;
   w << run.fill.diameter.si() << run.fill.height.si() << run.air << run.resin;
   w << run.gel_conversion << run.usable_rise_kelvin << run.usable_share;
   w << static_cast<double>(run.until) << run.pour_after;
   w << static_cast<double>(run.grid.radial) << static_cast<double>(run.grid.axial)
     << run.most_kelvin_a_step << run.most_kelvin_after_gel;
-  return base::hex(base::sha256(std::string(model_version) + '\n' + w.text()));
+  return key_of("cup", w);
+}
+
+std::string fill_key(const Cure& cure, units::Length gap, const FillSurroundings& around,
+                     units::Temperature air, units::Temperature resin) {
+  Writer w;
+  w << cure.kinetics << cure.bulk << cure.gel_conversion << gap.si();
+  w << around.conductivity_w_per_m_k << around.capacity_j_per_m3_k << around.thickness.si()
+    << around.box_heat_j_per_m2_k << around.box_loss_w_per_m2_k << air << resin;
+  return key_of("fill", w);
 }
 
 std::string to_text(const CupCourse& course) {
@@ -146,6 +165,24 @@ CupCourse follow(const CupRun& run, AnswerCache* cache) {
   const CupCourse course = follow(run);
   cache->keep(key, to_text(course));
   return course;
+}
+
+FillHeat fill_heat(const Cure& cure, units::Length gap, const FillSurroundings& around,
+                   units::Temperature air, units::Temperature resin, AnswerCache& cache) {
+  const std::string key = fill_key(cure, gap, around, air, resin);
+  if (const auto kept = cache.find(key)) {
+    Reader r(*kept);
+    FillHeat heat;
+    double peak_at = 0.0;
+    r >> heat.peak >> heat.foam_peak >> peak_at;
+    heat.peak_at = units::seconds(peak_at);
+    if (r.good_to_the_end()) return heat;
+  }
+  const FillHeat heat = fill_heat(cure, gap, around, air, resin);
+  Writer w;
+  w << heat.peak << heat.foam_peak << heat.peak_at.si();
+  cache.keep(key, w.text());
+  return heat;
 }
 
 }  // namespace wetout::resin

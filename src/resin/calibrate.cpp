@@ -178,11 +178,12 @@ class Calibrator {
           return arrhenius_factor(e, sheet->first, sheet->second);
         };
         const double a = times(least_energy), b = times(most_energy);
-        note("cure.second_temperature",
-             fmt::format("the second temperature prints {:.2g} x the times of the first; usual is "
-                         "{:.2g} to {:.2g}. It is not used",
-                         times(sheet->raw_kj_mol), std::min(a, b), std::max(a, b)),
-             sheet->second.in_celsius(), std::nullopt, "C");
+        note(
+            "cure.second_temperature",
+            fmt::format("a second temperature of the sheet prints {:.2g} x the times of the first, "
+                        "where {:.2g} to {:.2g} is usual: it is not used",
+                        times(sheet->raw_kj_mol), std::min(a, b), std::max(a, b)),
+            sheet->second.in_celsius(), std::nullopt, "C");
       } else {
         const double own = 1.0 / (sheet->sd_kj_mol * sheet->sd_kj_mol);
         const double spread = use(defaults_.cure.energy_spread);
@@ -211,7 +212,8 @@ class Calibrator {
       const SheetLine& tack = *own_line(lines_, Milestone::tack_free, cure.sheet_air);
       cure.ages[Milestone::gel] = *cure.ages[Milestone::tack_free] / times;
       cure.earliest_gel = tack.time.low / tack.time.high;
-      note("cure.gel_from_tack_free", "film gel estimated from tack-free");
+      note("cure.gel_from_tack_free",
+           "the sheet prints no film gel: it is estimated from tack-free");
     }
     if (cure.ages[Milestone::recoat_until]) {
       // Longer where the sheet itself prints longer.
@@ -250,13 +252,15 @@ class Calibrator {
           film_gel_for(cure, goal(product_.pot_life.front()), heat_, defaults_, cache_);
       pull(cure, 0.0, heat_, gel, defaults_);
       cure.ages[Milestone::gel] = units::seconds(gel);
-      note("cure.film_from_pot_life", "film times guessed from the pot life");
+      note("cure.film_from_pot_life",
+           "the sheet prints no film time: all are guessed from the pot life");
       return;
     }
     const double film_gel = units::in_seconds(*cure.ages[Milestone::gel]);
     if (!has_pot_life) {
       pull(cure, 0.0, heat_, film_gel, defaults_);
-      note("cure.cup_guessed", "cup times from usual values, a factor of 1.7 either way");
+      note("cure.cup_guessed",
+           "the sheet prints no pot life: cup times are usual ones, good to a factor of 1.7");
       return;
     }
     use(defaults_.cure.lever_start_rate);
@@ -269,23 +273,24 @@ class Calibrator {
                    units::seconds(found.shortest_s),
                    units::seconds(found.longest_s),
                    wanted.time};
-    const std::string reach =
-        fmt::format("by the film's gel time a cup of the sheet's mass lasts {:.0f} to {:.0f} min",
-                    found.shortest_s / 60.0, found.longest_s / 60.0);
+    const std::string reach = fmt::format(
+        "the sheet's pot life does not go with its film gel, by which a cup of that "
+        "mass lasts {:.0f} to {:.0f} min: ",
+        found.shortest_s / 60.0, found.longest_s / 60.0);
     if (fit.printed > fit.longest) {
       fit.used = fit.longest;
       note("cure.pot_life_too_long",
-           reach +
-               ", the sheet says more: is the pot life for a tray or a smaller mass, or the film "
-               "time for a warmer day? The longest of these is used",
-           units::in_minutes(fit.printed), units::in_minutes(fit.used), "min");
+           reach + fmt::format("is it for a tray or a smaller mass, or the film gel for a warmer "
+                               "day? {:.0f} min are used",
+                               found.longest_s / 60.0),
+           units::in_minutes(fit.printed), std::nullopt, "min");
     } else if (fit.printed < fit.shortest) {
       cure.cup_factor = fit.printed / fit.shortest;
-      note("cure.pot_life_too_short",
-           reach + ", the sheet says less: the sheet's is used; film times are not affected",
-           units::in_minutes(fit.printed), units::in_minutes(fit.shortest), "min");
+      note("cure.pot_life_too_short", reach + "it is used all the same, and film times stay",
+           units::in_minutes(fit.printed), std::nullopt, "min");
     } else if (std::abs(cure.lever) > usual_lever) {
-      note("cure.pot_life_at_the_edge", "the pot life fits, at the edge of what is usual",
+      note("cure.pot_life_at_the_edge",
+           "the sheet's pot life is at the edge of what its film gel makes likely",
            units::in_minutes(fit.printed), std::nullopt, "min");
     }
     out_.pot_life = fit;
@@ -338,11 +343,13 @@ class Calibrator {
   void add_residual(Residual residual) {
     const double off = residual.model / residual.printed - 1.0;
     if (std::abs(off) > large_residual && !residual.closure) {
+      std::string line = residual.key;
+      std::replace(line.begin(), line.end(), '_', ' ');
       note("cure.residual",
-           fmt::format("{} at another temperature or mass: the model is {:+.0f} % off what the "
+           fmt::format("{} at another temperature or mass: the model says {:.0f} % {} than the "
                        "sheet prints",
-                       residual.key, 100.0 * off),
-           units::in_minutes(residual.printed), units::in_minutes(residual.model), "min");
+                       line, 100.0 * std::abs(off), off > 0.0 ? "more" : "less"),
+           units::in_minutes(residual.printed), std::nullopt, "min");
     }
     out_.residuals.push_back(std::move(residual));
   }

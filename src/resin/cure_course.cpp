@@ -64,7 +64,7 @@ class Teller {
                         evened(after_s).in_kelvin() < cure_.lowest_air->in_kelvin() - 1e-6;
     if (!told.extrapolated) return;
     note("cure.below_lowest",
-         "below the sheet's lowest temperature: times are extrapolated, full cure not claimed",
+         "colder than the data sheet allows: times are extrapolated, full cure not claimed",
          evened(after_s).in_celsius(), cure_.lowest_air->in_celsius(), "C");
     if (told.milestone == Milestone::full_cure) told.reached = false;
   }
@@ -75,10 +75,11 @@ class Teller {
     if (told.would_do && told.milestone == Milestone::full_cure && cure_.lowest_air) {
       told.would_do = std::max(*told.would_do, *cure_.lowest_air);
     }
+    std::string name(to_string(told.milestone));
+    std::replace(name.begin(), name.end(), '_', ' ');
     note("cure.not_reached",
-         std::string(to_string(told.milestone)) +
-             (told.would_do ? " is not reached; it would be at this constant temperature"
-                            : " is not reached, nor at any constant temperature up to the limit"),
+         name + (told.would_do ? " is not reached; it would be at this constant temperature"
+                               : " is not reached, nor at any constant temperature up to this"),
          told.would_do ? told.would_do->in_celsius() : hottest_c, std::nullopt, "C");
   }
 

@@ -7,6 +7,7 @@
 
 #include "wetout/resin/calibrate.hpp"
 #include "wetout/resin/conversion_curve.hpp"
+#include "wetout/units/print.hpp"
 
 namespace wetout::resin {
 namespace {
@@ -29,6 +30,7 @@ base::Problems senseless(const PotLifeRequest& request, const Cure& cure) {
     problems.push_back({.code = "cup.beyond_sense",
                         .message = "the model of a cup holds for nothing this cold or warm",
                         .key = std::string(key),
+                        .found = units::print(t, units::System::metric),
                         .expected = key == "air" ? "air of 0 to 40 C" : "resin of 0 to 50 C"});
   };
   outside("air", request.air, hot_c);
@@ -52,6 +54,10 @@ Fill fill_for(const Cure& cure, const PotLifeRequest& request) {
   return request.cup ? fill_of(volume, request.cup->diameter) : fill_of(volume);
 }
 
+ConversionCurve curve_of(const Cure& cure) {
+  return {cure.kinetics.r, cure.kinetics.m, cure.kinetics.n};
+}
+
 // A film's time from one reduced time to another.
 Duration film_time(const Cure& cure, Temperature air, double reduced_time) {
   return units::seconds(reduced_time / rate_constant(cure.kinetics, air));
@@ -59,8 +65,9 @@ Duration film_time(const Cure& cure, Temperature air, double reduced_time) {
 
 class Answer {
  public:
-  Answer(const Cure& cure, const PotLifeRequest& request, const CupCourse& course)
-      : cure_(cure), course_(course), curve_(cure.kinetics.r, cure.kinetics.m, cure.kinetics.n) {
+  Answer(const Cure& cure, const ConversionCurve& curve, const PotLifeRequest& request,
+         const CupCourse& course)
+      : cure_(cure), course_(course), curve_(curve) {
     out_.asked = request;
   }
 
@@ -117,12 +124,11 @@ class Answer {
     const Temperature warmest = std::max(asked.air, asked.resin);
     if (out_.runs_away) {
       note("cup.runs_away",
-           "a cup left standing runs away: it smokes and can burn, so it is emptied in time and "
-           "what is left is spread thin outdoors");
+           "left standing it runs away: smoke, perhaps fire. Empty it in time, spread what is left "
+           "thin, outdoors");
     }
     if (out_.cooling_matters) {
-      note("cup.cooling_matters",
-           "how this cup loses its heat decides how long it lasts: times are rough");
+      note("cup.cooling_matters", "times are rough, for they hang on how this cup loses its heat");
     }
     if (coldest.in_celsius() < cold_c) {
       note("cup.cold", "colder than the models are meant for", coldest.in_celsius(), cold_c, "C");
@@ -131,32 +137,43 @@ class Answer {
       note("cup.hot", "warmer than the models are meant for", warmest.in_celsius(), hot_c, "C");
     }
     if (cure_.lowest_air && coldest < *cure_.lowest_air) {
-      note("cure.below_lowest", "below the sheet's lowest temperature: times are extrapolated",
+      note("cure.below_lowest", "colder than the data sheet allows: times are extrapolated",
            coldest.in_celsius(), cure_.lowest_air->in_celsius(), "C");
     }
     if (asked.pour_after && !out_.poured) {
-      note("cup.poured_too_late", "by then it can no longer be used",
+      note("cup.poured_too_late", "poured out then it can no longer be used",
            units::in_minutes(*asked.pour_after), units::in_minutes(out_.use_within), "min");
     }
   }
 
   const Cure& cure_;
   const CupCourse& course_;
-  ConversionCurve curve_;
+  const ConversionCurve& curve_;
   PotLife out_;
 };
 
 }  // namespace
 
-base::Result<PotLife> pot_life(const Cure& cure, const PotLifeRequest& request,
-                               AnswerCache* cache) {
-  if (auto problems = senseless(request, cure); !problems.empty()) {
+PotLives::PotLives(const Cure& cure) : cure_(cure), curve_(curve_of(cure)) {}
+
+base::Result<PotLife> PotLives::of(const PotLifeRequest& request, AnswerCache* cache) const {
+  if (auto problems = senseless(request, cure_); !problems.empty()) {
     return base::fail(std::move(problems));
   }
-  CupRun run = cup_run(cure, fill_for(cure, request), request.air, request.resin);
+  CupRun run = cup_run(cure_, fill_for(cure_, request), request.air, request.resin);
   // The lever's factor is on every time of the cup, so the cup is looked at that much later.
-  if (request.pour_after) run.pour_after = *request.pour_after / cure.cup_factor;
-  return Answer(cure, request, follow(run, cache)).make();
+  if (request.pour_after) run.pour_after = *request.pour_after / cure_.cup_factor;
+  return Answer(cure_, curve_, request, follow(run, cache)).make();
+}
+
+Duration PotLives::film_open(Temperature air) const {
+  const double until = curve_.reduced_time(cure_.usable_share * cure_.gel_conversion);
+  return film_time(cure_, air, until) * cure_.earliest_gel;
+}
+
+base::Result<PotLife> pot_life(const Cure& cure, const PotLifeRequest& request,
+                               AnswerCache* cache) {
+  return PotLives(cure).of(request, cache);
 }
 
 base::Result<std::vector<PotLife>> pot_life_table(const Cure& cure,
@@ -164,11 +181,12 @@ base::Result<std::vector<PotLife>> pot_life_table(const Cure& cure,
                                                   std::span<const units::Temperature> airs,
                                                   const std::optional<Cup>& cup,
                                                   AnswerCache* cache) {
+  const PotLives lives(cure);
   std::vector<PotLife> table;
   table.reserve(masses.size() * airs.size());
   for (const units::Mass mass : masses) {
     for (const units::Temperature air : airs) {
-      auto cell = pot_life(cure, {mass, air, air, cup, std::nullopt}, cache);
+      auto cell = lives.of({mass, air, air, cup, std::nullopt}, cache);
       if (!cell) return tl::unexpected(cell.error());
       table.push_back(std::move(*cell));
     }
@@ -213,10 +231,6 @@ base::Result<std::optional<units::Mass>> largest_batch(const Cure& cure,
   return std::optional(enough);
 }
 
-Duration film_open(const Cure& cure, Temperature air) {
-  const ConversionCurve curve(cure.kinetics.r, cure.kinetics.m, cure.kinetics.n);
-  return film_time(cure, air, curve.reduced_time(cure.usable_share * cure.gel_conversion)) *
-         cure.earliest_gel;
-}
+Duration film_open(const Cure& cure, Temperature air) { return PotLives(cure).film_open(air); }
 
 }  // namespace wetout::resin

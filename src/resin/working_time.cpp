@@ -40,14 +40,14 @@ std::vector<std::string> hangs_on(const Calibration& fit, const Product& product
 
 base::Result<WorkingTime> WorkingTimes::of(const Product& product,
                                            const Situation& situation) const {
-  const auto& fit = calibration(product);
+  const auto& [fit, lives] = fitted(product);
   if (!fit) return tl::unexpected(fit.error());
   PotLifeRequest request{situation.mass, situation.air, situation.resin, std::nullopt,
                          situation.emptied};
   if (situation.cup != nullptr) request.cup = *situation.cup;
   // Whether it fits is the caller's rule.
   if (request.cup) request.cup->holds = std::max(request.cup->holds, units::litres(1e6));
-  const auto life = pot_life(fit->cure, request, cache());
+  const auto life = lives->of(request, cache());
   if (!life) return tl::unexpected(life.error());
   WorkingTime time{.use_within = life->use_within,
                    .gel = life->gel,
@@ -66,9 +66,9 @@ base::Result<WorkingTime> WorkingTimes::of(const Product& product,
 
 base::Result<units::Duration> WorkingTimes::film_open(const Product& product,
                                                       units::Temperature air) const {
-  const auto& fit = calibration(product);
+  const auto& [fit, lives] = fitted(product);
   if (!fit) return tl::unexpected(fit.error());
-  return resin::film_open(fit->cure, air);
+  return lives->film_open(air);
 }
 
 base::Result<FillHeat> WorkingTimes::fill(const Product& product, units::Length gap,
@@ -76,20 +76,20 @@ base::Result<FillHeat> WorkingTimes::fill(const Product& product, units::Length 
                                           units::Temperature resin) const {
   const auto& fit = calibration(product);
   if (!fit) return tl::unexpected(fit.error());
-  std::string key = fmt::format("{} {} {} {} {} {} {} {} {}", sheet_text(product), gap.si(),
-                                foam.conductivity_w_per_m_k, foam.capacity_j_per_m3_k,
-                                foam.thickness.si(), foam.box_heat_j_per_m2_k,
-                                foam.box_loss_w_per_m2_k, air.in_kelvin(), resin.in_kelvin());
-  const auto found = fills_.find(key);
-  if (found != fills_.end()) return found->second;
-  return fills_.emplace(std::move(key), fill_heat(fit->cure, gap, foam, air, resin)).first->second;
+  return fill_heat(fit->cure, gap, foam, air, resin, *cache());
 }
 
 const base::Result<Calibration>& WorkingTimes::calibration(const Product& product) const {
+  return fitted(product).fit;
+}
+
+const WorkingTimes::Fitted& WorkingTimes::fitted(const Product& product) const {
   std::string key = sheet_text(product);
   const auto found = fitted_.find(key);
   if (found != fitted_.end()) return found->second;
-  return fitted_.emplace(std::move(key), calibrate(product, defaults_, cache())).first->second;
+  Fitted made{calibrate(product, defaults_, cache()), std::nullopt};
+  if (made.fit) made.lives.emplace(made.fit->cure);
+  return fitted_.emplace(std::move(key), std::move(made)).first->second;
 }
 
 base::Result<WorkingTime> polyester_working_time(const Product& product, double dose,

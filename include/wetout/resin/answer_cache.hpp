@@ -6,6 +6,8 @@
 #include <string>
 
 #include "wetout/resin/cup.hpp"
+#include "wetout/resin/cure.hpp"
+#include "wetout/resin/fill_heat.hpp"
 
 namespace wetout::resin {
 
@@ -32,8 +34,15 @@ class MemoryCache : public AnswerCache {
 /// temperatures, grid, to the last bit.
 std::string cup_key(const CupRun& run);
 
-/// follow(), looked up first. A kept answer that does not read is followed anew.
+/// Likewise of a fill.
+std::string fill_key(const Cure& cure, units::Length gap, const FillSurroundings& around,
+                     units::Temperature air, units::Temperature resin);
+
+// Looked up first. A kept answer that does not read is followed anew.
+
 CupCourse follow(const CupRun& run, AnswerCache* cache);
+FillHeat fill_heat(const Cure& cure, units::Length gap, const FillSurroundings& around,
+                   units::Temperature air, units::Temperature resin, AnswerCache& cache);
 
 /// To the last bit, and back; null for a text that is not one.
 std::string to_text(const CupCourse& course);

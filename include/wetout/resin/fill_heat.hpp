@@ -13,6 +13,8 @@ struct FillSurroundings {
   /// What the box takes up, J/(m² K), and loses to the air in its slot, W/(m² K); 0: nothing.
   double box_heat_j_per_m2_k = 0.0;
   double box_loss_w_per_m2_k = 0.0;
+
+  friend bool operator==(const FillSurroundings&, const FillSurroundings&) = default;
 };
 
 struct FillHeat {

@@ -9,6 +9,7 @@
 #include "wetout/base/notice.hpp"
 #include "wetout/base/problem.hpp"
 #include "wetout/resin/answer_cache.hpp"
+#include "wetout/resin/conversion_curve.hpp"
 #include "wetout/resin/cure.hpp"
 #include "wetout/resin/product.hpp"
 
@@ -44,6 +45,22 @@ struct PotLife {
   bool cooling_matters = false;            ///< the times hang on how the cup loses heat
   std::optional<Poured> poured;  ///< null unless asked for, or when it is unusable by then
   base::Notices notices;         ///< subject: the resin's id
+};
+
+/// One fitted resin, made ready once for many questions.
+class PotLives {
+ public:
+  explicit PotLives(const Cure& cure);
+
+  /// As pot_life().
+  [[nodiscard]] base::Result<PotLife> of(const PotLifeRequest& request,
+                                         AnswerCache* cache = nullptr) const;
+  /// As film_open().
+  [[nodiscard]] units::Duration film_open(units::Temperature air) const;
+
+ private:
+  Cure cure_;
+  ConversionCurve curve_;
 };
 
 /// Problems: "cup.beyond_sense" (air outside 0 to 40 C, resin outside 0 to 50 C, mass not above 0),

@@ -13,6 +13,7 @@
 #include "wetout/resin/calibrate.hpp"
 #include "wetout/resin/defaults.hpp"
 #include "wetout/resin/fill_heat.hpp"
+#include "wetout/resin/pot_life.hpp"
 #include "wetout/resin/product.hpp"
 #include "wetout/units/quantity.hpp"
 #include "wetout/units/temperature.hpp"
@@ -64,13 +65,17 @@ class WorkingTimes {
   [[nodiscard]] const base::Result<Calibration>& calibration(const Product& product) const;
 
  private:
+  struct Fitted {
+    base::Result<Calibration> fit;
+    std::optional<PotLives> lives;  ///< where it fits
+  };
+  [[nodiscard]] const Fitted& fitted(const Product& product) const;
   AnswerCache* cache() const { return cache_ != nullptr ? cache_ : &own_cache_; }
 
   Defaults defaults_;
   AnswerCache* cache_;
   mutable MemoryCache own_cache_;
-  mutable std::map<std::string, base::Result<Calibration>> fitted_;
-  mutable std::map<std::string, FillHeat> fills_;
+  mutable std::map<std::string, Fitted> fitted_;
 };
 
 /// A polyester by its sheet's table: a share of the gel time that this dose of catalyst gives at
