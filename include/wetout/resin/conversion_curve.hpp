@@ -12,7 +12,7 @@
 
 namespace wetout::resin {
 
-/// Good to 2e-8 in conversion for r >= 0.01, m from 0 to 1 and n from 1 to 2.5 (measured against
+/// Good to 3e-8 in conversion for r >= 0.01, m from 0 to 1 and n from 1 to 2.5 (measured against
 /// quadrature in the tests). For n < 1 the curve ends where it reaches 1.
 class ConversionCurve {
  public:
