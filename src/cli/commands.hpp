@@ -8,8 +8,10 @@ namespace wetout::cli {
 /// All that is described, offered or not.
 std::vector<Command> described_commands();
 
-/// The parts of it: commands about files and plans, about the log, about the program itself.
+/// The parts of it: commands about files and plans, about one resin, about the log, about the
+/// program itself.
 std::vector<Command> planning_commands();
+std::vector<Command> resin_commands();
 std::vector<Command> log_commands();
 std::vector<Command> program_commands();
 

@@ -38,7 +38,9 @@ class Writer {
     page_.blank();
     base::Notices notices = document_.notices;
     // Said above, and what to do about it below.
-    std::erase_if(notices, [](const base::Notice& n) { return n.code == "cup.runs_away"; });
+    std::erase_if(notices, [](const base::Notice& n) {
+      return n.code == "cup.runs_away" || n.code == "cure.residual";
+    });
     add_notices(page_, notices, system_);
     add_cautions(page_, document_.cautions);
     sheet();
