@@ -21,14 +21,18 @@ constexpr int trials_per_part = 30;
 /// Share of the time limit after which the last polish begins.
 constexpr double share_for_trials = 0.9;
 /// How much worse a trial may be at first, as a share of a part's mean last end; falls to nothing.
-constexpr double heat_share = 0.01;
+constexpr double heat_share = 0.02;
+/// Shares of the working day that a room is given to what is short, and how many trials in a
+/// hundred take one of them.
+constexpr double least_plan = 0.25, most_plan = 0.70, plan_step = 0.05;
+constexpr int percent_by_plan = 30;
 constexpr std::int64_t any = std::numeric_limits<std::int64_t>::max() / 4;
 
-/// Mostly one or two parts, seldom half of them or all.
+/// Mostly up to four parts, seldom half of them or all.
 int how_many(Random& random, int parts) {
   const int percent = random.between(1, 100);
-  if (percent <= 70) return std::min(random.between(1, 2), parts);
-  if (percent <= 90) return std::min(random.between(3, 4), parts);
+  if (percent <= 35) return std::min(random.between(1, 2), parts);
+  if (percent <= 80) return std::min(random.between(3, 4), parts);
   return random.between(std::min(5, parts), parts);
 }
 
@@ -43,7 +47,7 @@ bool many_fits(const Problem& problem, const Objective& objective) {
 }
 
 Many::Many(const Problem& problem, const Objective& objective, Run& run)
-    : problem_(problem), objective_(objective), run_(run) {
+    : problem_(problem), objective_(objective), run_(run), rooms_(problem) {
   for (auto& ops : parts_of(problem)) {
     Part part;
     part.earliest.terms = {LastEnd{{ops}, -1}, Sum{}};
@@ -125,9 +129,23 @@ bool Many::insert_all() {
     if (k >= 3 && run_.best()) break;
     if (k > 0 && run_.stopped() && run_.best()) break;
     Placed placed(parts_.size());
-    if (put(orders[k], placed, any) && run_.offer(schedule(placed))) best_ = placed;
+    if (put(orders[k], placed, any, {}) && run_.offer(schedule(placed))) best_ = placed;
   }
+  insert_by_plans({orders.begin(), orders.begin() + 3});
   return run_.best().has_value();
+}
+
+void Many::insert_by_plans(const std::vector<std::vector<int>>& orders) {
+  if (rooms_.empty()) return;
+  for (double share = least_plan; share < most_plan; share += plan_step) {
+    for (const auto& order : orders) {
+      if (run_.stopped()) return;
+      Placed placed(parts_.size());
+      if (put(order, placed, any, rooms_.plan(share)) && run_.offer(schedule(placed))) {
+        best_ = placed;
+      }
+    }
+  }
 }
 
 void Many::improve() {
@@ -157,7 +175,11 @@ void Many::improve() {
       most += last_end(part, *next[at(part)]);
       next[at(part)].reset();
     }
-    if (!put(order, next, most) || run_.stopped()) continue;
+    std::vector<Taken> plan;
+    if (!rooms_.empty() && random.between(1, 100) <= percent_by_plan) {
+      plan = rooms_.plan(least_plan + (most_plan - least_plan) * random.unit());
+    }
+    if (!put(order, next, most, plan) || run_.stopped()) continue;
     now = next;
     if (run_.offer(schedule(next))) best_ = next;
   }
@@ -176,7 +198,8 @@ void Many::polish() {
   }
 }
 
-bool Many::put(const std::vector<int>& order, Placed& placed, std::int64_t most) {
+bool Many::put(const std::vector<int>& order, Placed& placed, std::int64_t most,
+               const std::vector<Taken>& plan) {
   std::int64_t rest = 0;
   for (const int part : order) rest += parts_[at(part)].least;
   for (const int part : order) {
@@ -184,7 +207,9 @@ bool Many::put(const std::vector<int>& order, Placed& placed, std::int64_t most)
     ChainOptions options;
     options.beam = beam_of_insertion;
     if (most < any) options.last_end = most - rest;
-    auto found = put_one(part, placed, options);
+    std::vector<Taken> others = taken(placed, part);
+    others.insert(others.end(), plan.begin(), plan.end());
+    auto found = put_one(part, others, options);
     if (!found) return false;
     if (most < any) most -= found->value[0];
     placed[at(part)] = std::move(found);
@@ -192,9 +217,9 @@ bool Many::put(const std::vector<int>& order, Placed& placed, std::int64_t most)
   return true;
 }
 
-std::optional<Found> Many::put_one(int index, const Placed& placed, const ChainOptions& options) {
+std::optional<Found> Many::put_one(int index, const std::vector<Taken>& others,
+                                   const ChainOptions& options) {
   Part& part = parts_[at(index)];
-  const std::vector<Taken> others = taken(placed, index);
   if (!part.simple) {
     return solve_part(compile(problem_, part.earliest, part.ops, others), options).best;
   }

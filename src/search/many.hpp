@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "chain.hpp"
+#include "room_plan.hpp"
 #include "run.hpp"
 
 namespace wetout::search {
@@ -33,13 +34,16 @@ class Many {
 
   bool alone();
   bool insert_all();
+  void insert_by_plans(const std::vector<std::vector<int>>& orders);
   void improve();
   void polish();
   void raise_bound();
   /// Puts `order` into `placed`; false when one does not fit or the last ends of `order` would add
-  /// up to more than `most`.
-  bool put(const std::vector<int>& order, Placed& placed, std::int64_t most);
-  std::optional<Found> put_one(int part, const Placed& placed, const ChainOptions& options);
+  /// up to more than `most`. What is in `plan` is not to be had.
+  bool put(const std::vector<int>& order, Placed& placed, std::int64_t most,
+           const std::vector<Taken>& plan);
+  std::optional<Found> put_one(int part, const std::vector<Taken>& others,
+                               const ChainOptions& options);
   ChainResult solve_part(const Model& model, const ChainOptions& options);
   [[nodiscard]] std::vector<Taken> taken(const Placed& placed, int except) const;
   [[nodiscard]] Schedule schedule(const Placed& placed) const;
@@ -48,6 +52,7 @@ class Many {
   const Problem& problem_;
   const Objective& objective_;
   Run& run_;
+  RoomPlanner rooms_;
   std::vector<Part> parts_;
   Placed best_;
 };

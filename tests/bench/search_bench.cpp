@@ -1,8 +1,9 @@
 // One board for 14 days on a 5-minute grid (budget 0.5 s), the published RCPSP/max instances (2 s
-// together), ten boards for ten seconds (gap; budget 5 % with a sanding room, 10 % without).
+// together), ten boards for ten seconds of this process (gap; budget 5 % with a sanding room, 10 %
+// without).
 #include <benchmark/benchmark.h>
 
-#include <chrono>
+#include <ctime>
 #include <string>
 
 #include "../unit/search/board_problem.hpp"
@@ -13,14 +14,13 @@ namespace {
 
 using namespace wetout::search;
 using namespace wetout::search::test;
-using Clock = std::chrono::steady_clock;
 
+/// Seconds that this process had of the processor: a gap after some of them is the same on a
+/// machine that has other things to do.
 Limits limits(double seconds) {
   Limits limits;
-  const auto begun = Clock::now();
-  limits.elapsed_s = [begun] {
-    return std::chrono::duration<double>(Clock::now() - begun).count();
-  };
+  const auto now_s = [] { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; };
+  limits.elapsed_s = [now_s, begun = now_s()] { return now_s() - begun; };
   limits.time_limit_s = seconds;
   return limits;
 }
@@ -93,6 +93,7 @@ void ten_boards(benchmark::State& state, Shop::Hours hours, bool sanding_room) {
   Answer answer;
   for (auto _ : state) answer = solve(problem, objective, limits(10.0));
   state.counters["gap %"] = 100.0 * gap(answer).value_or(1.0);
+  state.counters["steps of a board"] = static_cast<double>(problem.ops.size()) / 10.0;
   state.counters["board days"] = static_cast<double>(answer.value[0]) / slots_per_day;
 }
 BENCHMARK_CAPTURE(ten_boards, sanding_room, Shop::Hours::days_and_saturday, true)
@@ -102,6 +103,7 @@ BENCHMARK_CAPTURE(ten_boards, sanding_room, Shop::Hours::days_and_saturday, true
     ->Unit(benchmark::kSecond);
 BENCHMARK_CAPTURE(ten_boards, modes, Shop::Hours::days_and_saturday, false)
     ->Arg(24)
+    ->Arg(20)
     ->Iterations(1)
     ->Unit(benchmark::kSecond);
 BENCHMARK_CAPTURE(ten_boards, modes_evenings, Shop::Hours::evenings, false)
