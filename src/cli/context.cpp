@@ -1,5 +1,7 @@
 #include "context.hpp"
 
+#include <algorithm>
+
 #include "print_problems.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/base/environment_error.hpp"
@@ -48,7 +50,11 @@ int fail(Context& context, const base::Problems& problems, ExitCode code) {
     const std::size_t most = context.verbose ? problems.size() : 50;
     context.err << problems_text(problems, most, context.colour_err);
   }
-  return code;
+  // A time that cannot be is a bad value of its option, wherever it was found out.
+  const bool bad_time = std::all_of(problems.begin(), problems.end(), [](const auto& problem) {
+    return problem.key == "--now" && problem.code.rfind("time.", 0) == 0;
+  });
+  return bad_time ? exit_usage : code;
 }
 
 void say(Context& context, std::string_view line) {

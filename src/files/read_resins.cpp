@@ -33,6 +33,10 @@ constexpr std::string_view dose_example = R"({ low = "1 %", high = "2 %" })";
 constexpr double differ_notice = 0.03;
 constexpr double differ_error = 0.08;
 
+// Of liquid parts, fillers included.
+constexpr units::Density thinnest_part = units::grams_per_millilitre(0.7);
+constexpr units::Density heaviest_part = units::grams_per_millilitre(2.0);
+
 /// The density of a part, which pours need to be said in millilitres. A material without one is
 /// told so once, however many resins use it.
 std::optional<units::Density> part(Fields& fields, std::string_view key, std::string& id,
@@ -63,6 +67,13 @@ std::optional<units::Density> part(Fields& fields, std::string_view key, std::st
                                      "millilitres too",
                           .key = material.path_of("density"),
                           .expected = "density = \"1.13 g/ml\", from the data sheet"});
+  }
+  if (found->density && !said &&
+      (*found->density < thinnest_part || *found->density > heaviest_part)) {
+    told.push_back(id);
+    material.wrong_value("density", {.code = "value.range",
+                                     .message = "no liquid resin or hardener weighs that",
+                                     .expected = "0.7 to 2 g/ml, e.g. \"1.13 g/ml\""});
   }
   return found->density;
 }

@@ -28,6 +28,11 @@ void PlanWriter::heading() {
                                           : std::string("not saved")));
   page.item("made ", fmt::format("{} with {}", whole(when_text(document.made)),
                                  layout::plain(document.program)));
+  std::vector<std::string> files;
+  for (const InputRef& input : document.inputs) {
+    if (input.role != "options") files.push_back(layout::plain(input.name));
+  }
+  if (!files.empty()) page.item("from ", joined(files, ", "));
 }
 
 void PlanWriter::board() {

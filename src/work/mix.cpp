@@ -60,6 +60,12 @@ base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& r
                                          " has changed since; used is that of revision " +
                                          std::to_string(stored->document.job.revision));
   }
+  if (workshop.shop &&
+      (workshop.here / *workshop.shop).lexically_normal() != fs::path(stored->shop_name)) {
+    workshop.sink(base::Level::warn,
+                  "--shop is not used: the job keeps the shop file of revision " +
+                      std::to_string(stored->document.job.revision));
+  }
   const MixingChoices& day = request.choices;
   if (day.air || day.resin_temp || day.cup) {
     MixingChoices choices = choices_from(stored->options);
