@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <mutex>
 #include <utility>
 
 #include "extremes.hpp"
@@ -18,6 +19,9 @@ using units::TempDelta;
 using units::Temperature;
 
 constexpr double celsius_zero_k = 273.15;
+// Films are worked out in no other air, whatever a sheet prints.
+constexpr Temperature coldest_worked_out = Temperature::celsius(0);
+constexpr Temperature warmest_worked_out = Temperature::celsius(40);
 constexpr std::uint8_t not_tight = 5;
 // Of the arithmetic of histories; a limit that is met exactly holds.
 constexpr double reach = 1e-9;
@@ -77,8 +81,9 @@ std::string_view to_string(State state) {
 FilmRules rules_for(const resin::Product& product, climate::FoamKind foam, bool sealed,
                     const LimitDefaults& defaults) {
   FilmRules rules;
-  rules.lowest = product.lowest_air.value_or(defaults.cold_refuse.value);
-  rules.highest = product.highest_air;
+  rules.lowest =
+      std::max(product.lowest_air.value_or(defaults.cold_refuse.value), coldest_worked_out);
+  rules.highest = std::min(product.highest_air.value_or(warmest_worked_out), warmest_worked_out);
   if (!product.lowest_air) rules.notice_below = defaults.cold_notice.value;
   rules.humidity_most = product.humidity_limit.value_or(defaults.humidity_refuse.value);
   if (!product.humidity_limit) rules.humidity_notice = defaults.humidity_notice.value;
@@ -106,6 +111,31 @@ struct LimitTester::Ground {
   Conditions conditions;
   Extremes cold, warm, core;
   std::optional<Extremes> margin, humidity;
+
+  // The forecast as it stands, which only details are told of.
+  struct Plain {
+    Extremes coldest, warmest;
+    std::optional<History> margin = {}, humidity = {};
+    std::optional<Extremes> least_margin = {}, dampest = {};
+  };
+  const Plain& plain() const {
+    std::call_once(plain_once_, [this] {
+      const Conditions& c = conditions;
+      plain_.emplace(Plain{.coldest = {c.air, Extremes::Kind::lowest},
+                           .warmest = {c.air, Extremes::Kind::highest}});
+      if (!c.dew_point) return;
+      const auto above = [](double surface, double dew) { return surface - dew; };
+      plain_->margin = combined(climate::surface(c.air, c.core), *c.dew_point, above);
+      plain_->humidity = combined(c.air, *c.dew_point, share_of);
+      plain_->least_margin.emplace(*plain_->margin, Extremes::Kind::lowest);
+      plain_->dampest.emplace(*plain_->humidity, Extremes::Kind::highest);
+    });
+    return *plain_;
+  }
+
+ private:
+  mutable std::once_flag plain_once_;
+  mutable std::optional<Plain> plain_;
 };
 
 LimitTester::LimitTester(Conditions conditions, LimitDefaults defaults)
@@ -179,27 +209,25 @@ std::vector<Tested> LimitTester::details(const OpenFilm& film, const FilmRules& 
     tested.state = tested.slack < -reach ? State::refuse : notice ? State::notice : State::good;
     all.push_back(tested);
   };
-  const auto kelvin = [](const History& history, Instant at) { return history.at(at); };
+  const Ground::Plain& plain = g.plain();
 
   const Extreme coldest = g.cold.over(film.start, film.tack_free);
-  const double plain_coldest =
-      Extremes(c.air, Extremes::Kind::lowest).over(film.start, film.tack_free).value;
   Tested cold{.limit = Limit::cold, .at = coldest.at};
-  cold.value = kelvin(c.air, cold.at) - celsius_zero_k;
+  cold.value = c.air.at(cold.at) - celsius_zero_k;
   cold.bound = rules.lowest.in_celsius();
   cold.slack = coldest.value - rules.lowest.in_kelvin();
-  cold.breaks_at_kelvin = plain_coldest - rules.lowest.in_kelvin();
+  cold.breaks_at_kelvin =
+      plain.coldest.over(film.start, film.tack_free).value - rules.lowest.in_kelvin();
   add(cold, rules.notice_below && coldest.value < rules.notice_below->in_kelvin() - reach);
 
   if (rules.highest) {
     const Extreme warmest = g.warm.over(film.start, film.tack_free);
     Tested warm{.limit = Limit::warm, .at = warmest.at};
-    warm.value = kelvin(c.air, warm.at) - celsius_zero_k;
+    warm.value = c.air.at(warm.at) - celsius_zero_k;
     warm.bound = rules.highest->in_celsius();
     warm.slack = rules.highest->in_kelvin() - warmest.value;
     warm.breaks_at_kelvin =
-        rules.highest->in_kelvin() -
-        Extremes(c.air, Extremes::Kind::highest).over(film.start, film.tack_free).value;
+        rules.highest->in_kelvin() - plain.warmest.over(film.start, film.tack_free).value;
     add(warm, false);
   }
 
@@ -207,28 +235,22 @@ std::vector<Tested> LimitTester::details(const OpenFilm& film, const FilmRules& 
       film.start -
       std::chrono::seconds(std::llround(units::in_seconds(defaults_.humidity_before.value)));
   if (g.margin && !meets(c.humidity_gaps, damp_from, film.tack_free)) {
-    const History surface = climate::surface(c.air, c.core);
     const Extreme least = g.margin->over(film.start, film.tack_free);
     Tested margin{.limit = Limit::dew_margin, .at = least.at};
-    const History plain =
-        combined(surface, *c.dew_point, [](double s, double dew) { return s - dew; });
-    margin.value = plain.at(margin.at);
+    margin.value = plain.margin->at(margin.at);
     margin.bound = rules.margin_least.in_kelvin();
     margin.slack = least.value - margin.bound;
     margin.breaks_at_kelvin =
-        Extremes(plain, Extremes::Kind::lowest).over(film.start, film.tack_free).value -
-        margin.bound;
+        plain.least_margin->over(film.start, film.tack_free).value - margin.bound;
     add(margin, false);
 
     const Extreme dampest = g.humidity->over(damp_from, film.tack_free);
     Tested humidity{.limit = Limit::humidity, .at = dampest.at};
-    const History plain_share = combined(c.air, *c.dew_point, share_of);
-    humidity.value = plain_share.at(humidity.at);
+    humidity.value = plain.humidity->at(humidity.at);
     humidity.bound = rules.humidity_most;
     humidity.slack = rules.humidity_most - dampest.value;
     // The air at which the vapour there is comes to the limit.
-    const Extreme worst =
-        Extremes(plain_share, Extremes::Kind::highest).over(damp_from, film.tack_free);
+    const Extreme worst = plain.dampest->over(damp_from, film.tack_free);
     const Temperature air = Temperature::kelvin(c.air.at(worst.at));
     humidity.breaks_at_kelvin =
         (air -

@@ -15,6 +15,7 @@ using climate::Guard;
 using sample::film;
 using sample::hours_on;
 using sample::outdoors;
+using time::Instant;
 
 const Tested* find(const std::vector<Tested>& all, Limit limit) {
   for (const Tested& one : all) {
@@ -134,6 +135,22 @@ TEST(Limits, NoticeBandStandsInWhereTheSheetSaysNothing) {
   EXPECT_DOUBLE_EQ(rules_for(sheet, climate::FoamKind::xps, true).core_rise_most.in_kelvin(), 2.0);
 }
 
+TEST(Limits, NoSheetOpensAirThatFilmsAreNotWorkedOutIn) {
+  resin::Product sheet;
+  FilmRules rules = rules_for(sheet, climate::FoamKind::eps, false);
+  EXPECT_EQ(rules.highest, units::Temperature::celsius(40));
+  sheet.lowest_air = units::Temperature::celsius(-5);
+  sheet.highest_air = units::Temperature::celsius(45);
+  rules = rules_for(sheet, climate::FoamKind::eps, false);
+  EXPECT_EQ(rules.lowest, units::Temperature::celsius(0));
+  EXPECT_EQ(rules.highest, units::Temperature::celsius(40));
+  sheet.lowest_air = units::Temperature::celsius(5);
+  sheet.highest_air = units::Temperature::celsius(30);
+  rules = rules_for(sheet, climate::FoamKind::eps, false);
+  EXPECT_EQ(rules.lowest, units::Temperature::celsius(5));
+  EXPECT_EQ(rules.highest, units::Temperature::celsius(30));
+}
+
 TEST(Limits, DetailsAndVerdictAgree) {
   const LimitTester tester(outdoors(sample::fair(4), Guard::normal));
   int refused = 0;
@@ -170,8 +187,19 @@ RC_GTEST_PROP(Limits, MeetALookAtEveryMinute, ()) {
   const OpenFilm open = film(*rc::gen::inRange(2, 36));
   const auto all = LimitTester(c).details(open, sample::rules());
   double cold = 1e9, warm = 1e9, margin = 1e9, humidity = 1e9, rise = -1e9;
+  // Every minute, and every second around the instants that are told.
+  std::vector<Instant> looks;
   for (auto at = open.start - std::chrono::hours(1); at <= open.tack_free;
        at += std::chrono::minutes(1)) {
+    looks.push_back(at);
+  }
+  for (const Tested& one : all) {
+    for (int s = -60; s <= 60; ++s) {
+      const Instant at = one.at + std::chrono::seconds(s);
+      if (at >= looks.front() && at <= open.tack_free) looks.push_back(at);
+    }
+  }
+  for (const Instant at : looks) {
     const double air = c.cold_air.at(at), dew = c.damp_dew_point->at(at);
     humidity =
         std::min(humidity, 0.8 - climate::relative_humidity(units::Temperature::kelvin(air),
