@@ -88,7 +88,9 @@ void read_shop_table(Fields& root, ShopFile& shop) {
     shop.shop.scale_step = *step;
   }
   fields->know("cup");  // a reference, followed with the cups
-  fields->text("weather", "forecast.json");
+  if (const auto weather = fields->text("weather", "forecast.json")) {
+    shop.weather = std::filesystem::path(shop.source.name).parent_path() / *weather;
+  }
   fields->done();
 }
 
@@ -112,7 +114,7 @@ base::Result<ShopFile> parse_shop(std::string text, std::string name) {
   }
   read_shop_table(root, shop);
   read_room(root, shop);
-  check_hours(root);
+  read_hours(root, shop);
   read_goods(root, shop);
   read_resins(root, shop);
   read_losses(root, shop.shop.losses);

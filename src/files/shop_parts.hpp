@@ -52,7 +52,7 @@ void check_costs(Fields& root, const std::string& currency);
 /// [room].
 void read_room(Fields& root, ShopFile& shop);
 
-/// [hours], [[person]], [[resource]]: checked, not kept.
-void check_hours(Fields& root);
+/// [hours], [[person]], [[resource]]; without a person one with the hours of the shop.
+void read_hours(Fields& root, ShopFile& shop);
 
 }  // namespace wetout::files

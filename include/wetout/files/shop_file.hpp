@@ -2,25 +2,31 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "wetout/base/notice.hpp"
 #include "wetout/base/problem.hpp"
 #include "wetout/climate/room.hpp"
 #include "wetout/files/job_file.hpp"
 #include "wetout/laminate/shop.hpp"
+#include "wetout/schedule/hours.hpp"
 #include "wetout/units/print.hpp"
 
 namespace wetout::files {
 
-/// Keys that nothing uses yet (weather, hours, people, resources, costs) are checked
-/// like the others and then dropped.
+/// [costs], which nothing uses yet, is checked like the others and then dropped.
 struct ShopFile {
   Source source;
   std::string time_zone;  ///< IANA name, known to this computer
   units::System units = units::System::us;
   laminate::Shop shop;
   climate::Room room;  ///< without [room]: unheated, with the default lag
+  /// The usual forecast, as it can be opened: the file names it relative to itself.
+  std::optional<std::filesystem::path> weather;
+  std::vector<schedule::Person> people;       ///< at least one
+  std::vector<schedule::SharedThing> shared;  ///< what the file names; one of each else
   /// Worth knowing, though the file can be used: "resin.parts_differ", "room.unused".
   base::Notices notices;
 };

@@ -1,7 +1,7 @@
-// [hours], [[person]], [[resource]]: read like everything else, so that a slip in them is
-// found today and not when a schedule first needs them.
+// [hours], [[person]], [[resource]]: who works when, and what boards share.
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <optional>
 #include <string>
 #include <utility>
@@ -16,7 +16,7 @@ namespace {
 
 constexpr std::array<std::string_view, 7> days = {"mon", "tue", "wed", "thu", "fri", "sat", "sun"};
 
-void day(Fields& hours, std::string_view key) {
+std::vector<time::DaySpan> day(Fields& hours, std::string_view key) {
   std::vector<time::DaySpan> spans;
   for (const toml::node* node : hours.list(key, R"(["18:00-22:00"])")) {
     const auto text = hours.text_in(*node, key, "18:00-22:00");
@@ -39,55 +39,83 @@ void day(Fields& hours, std::string_view key) {
     constexpr std::size_t most_compared = 100;
     if (spans.size() < most_compared) spans.push_back(*span);
   }
+  std::sort(spans.begin(), spans.end(),
+            [](const time::DaySpan& a, const time::DaySpan& b) { return a.from < b.from; });
+  return spans;
 }
 
-void off(Fields& hours) {
+std::vector<time::DateRange> off(Fields& hours) {
+  std::vector<time::DateRange> ranges;
   for (const toml::node* node : hours.list("off", R"(["2026-06-21", "2026-07-03/2026-07-05"])")) {
-    if (node->is_date()) continue;  // TOML's own dates: they exist, or the file had not parsed
+    if (const auto* date = node->as_date()) {  // TOML's own: it exists, or had not parsed
+      const toml::date& d = date->get();
+      const time::Date day{std::chrono::year(d.year), std::chrono::month(d.month),
+                           std::chrono::day(d.day)};
+      ranges.push_back({day, day});
+      continue;
+    }
     const auto text = hours.text_in(*node, "off", "2026-06-21");
     if (!text) continue;
     base::Result<time::DateRange> range = time::read_date_range(*text);
-    if (range) continue;
+    if (range) {
+      ranges.push_back(*range);
+      continue;
+    }
     for (base::Problem& problem : range.error()) {
       hours.wrong_node(*node, "off", std::move(problem));
     }
   }
+  return ranges;
 }
 
-void calendar(Fields hours) {
-  for (const std::string_view key : days) day(hours, key);
-  off(hours);
+// The days that are named take the place of those in `known`.
+void calendar(Fields hours, schedule::WeekHours& known) {
+  for (std::size_t i = 0; i < days.size(); ++i) {
+    if (hours.has(days[i])) known.days[i] = day(hours, days[i]);
+  }
+  if (hours.has("off")) known.off = off(hours);
+  for (const std::string_view key : days) hours.know(key);
+  hours.know("off");
   hours.done();
 }
 
-void people(Fields& root) {
+std::vector<schedule::Person> people(Fields& root, const schedule::WeekHours& usual) {
+  std::vector<schedule::Person> all;
   Ids ids("person");
   for (Fields& person : root.subtables("person", "[[person]]")) {
     const Named named = read_named(person, "first");
+    schedule::Person one{named.id, usual};
     if (auto hours = person.subtable("hours", R"({ sat = ["08:00-18:00"] })")) {
-      calendar(std::move(*hours));
+      calendar(std::move(*hours), one.hours);
     }
     person.done();
     ids.add(person, named.id);
+    all.push_back(std::move(one));
   }
+  if (all.empty()) all.push_back({"one", usual});
+  return all;
 }
 
-void resources(Fields& root) {
+std::vector<schedule::SharedThing> resources(Fields& root) {
+  std::vector<schedule::SharedThing> all;
   Ids ids("resource");
   for (Fields& resource : root.subtables("resource", "[[resource]]")) {
     const Named named = read_named(resource, "stand");
-    resource.whole("count", 1, 1000, "2");
+    const auto count = resource.whole("count", 1, 1000, "2");
     resource.done();
     ids.add(resource, named.id);
+    all.push_back({named.id, static_cast<int>(count.value_or(1))});
   }
+  return all;
 }
 
 }  // namespace
 
-void check_hours(Fields& root) {
-  if (auto hours = root.subtable("hours", "[hours]")) calendar(std::move(*hours));
-  people(root);
-  resources(root);
+void read_hours(Fields& root, ShopFile& shop) {
+  schedule::WeekHours usual;
+  if (auto hours = root.subtable("hours", "[hours]")) calendar(std::move(*hours), usual);
+  shop.people = people(root, usual);
+  shop.shared = resources(root);
 }
 
 }  // namespace wetout::files
