@@ -47,6 +47,11 @@ struct Celsius {
   static double out(units::Temperature t) { return t.in_celsius(); }
   static units::Temperature in(double v) { return units::Temperature::celsius(v); }
 };
+struct Kelvins {
+  static constexpr int decimals = 2;
+  static double out(units::TempDelta d) { return d.in_kelvin(); }
+  static units::TempDelta in(double v) { return units::TempDelta::kelvin(v); }
+};
 struct Minutes {
   static constexpr int decimals = 2;
   static double out(units::Duration d) { return units::in_minutes(d); }
