@@ -84,9 +84,12 @@ class Asker {
     return {out_.warm_box->after, out_.warm_box->set, out_.warm_box->hottest};
   }
 
-  // A warm box has an air of its own for as long as is asked.
+  // A warm box has an air of its own from when the film goes into it.
   [[nodiscard]] bool is_beyond(time::Instant at) const {
-    return !question_.warm_box && question_.known_until && at > *question_.known_until;
+    if (!question_.known_until || at <= *question_.known_until) return false;
+    if (!question_.warm_box) return true;
+    const double after_s = units::in_seconds(question_.warm_box->after);
+    return question_.start + std::chrono::seconds(std::llround(after_s)) > *question_.known_until;
   }
 
   [[nodiscard]] report::CureMilestone told(const CourseMilestone& m) const {
@@ -129,7 +132,16 @@ class Asker {
 
   void warmer_than_the_sheet(const time::History& air) {
     if (!product_.highest_air || question_.warm_box) return;
-    const double highest = Temperature::kelvin(air.highest()).in_celsius();
+    units::Duration last;
+    for (const report::CureMilestone& m : out_.milestones)
+      last = std::max(last, m.after.value_or(last));
+    const time::Instant end =
+        question_.start + std::chrono::seconds(std::llround(units::in_seconds(last)));
+    double kelvin = std::max(air.at(question_.start), air.at(end));
+    for (const time::HistoryPoint& point : air.points()) {
+      if (point.at > question_.start && point.at < end) kelvin = std::max(kelvin, point.value);
+    }
+    const double highest = Temperature::kelvin(kelvin).in_celsius();
     if (highest <= product_.highest_air->in_celsius()) return;
     out_.notices.push_back({.code = "cure.above_highest",
                             .text = "warmer than the data sheet allows",

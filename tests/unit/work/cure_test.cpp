@@ -149,6 +149,27 @@ TEST(Cure, SaysWhenTheSheetAllowsNoSuchWarmth) {
   EXPECT_TRUE(has(answer(product, {.air_c = 29.0})->notices, "cure.above_highest"));
 }
 
+TEST(Cure, LooksAtTheAirUntilTheLastMilestoneOnly) {
+  resin::Product product = resin::sheets::medium();
+  product.highest_air = c(28);
+  const auto warm_after = [&](std::chrono::hours quiet) {
+    const auto air =
+        *time::History::of({{start, c(25).in_kelvin()},
+                            {start + quiet, c(25).in_kelvin()},
+                            {start + quiet + std::chrono::hours(1), c(30).in_kelvin()}});
+    return cure_answer({.product = product,
+                        .air_kelvin = air,
+                        .start = start,
+                        .start_named = true,
+                        .known_until = std::nullopt,
+                        .warm_box = std::nullopt,
+                        .zone = time::Zone()},
+                       {}, nullptr);
+  };
+  EXPECT_TRUE(has(warm_after(std::chrono::hours(20))->notices, "cure.above_highest"));
+  EXPECT_FALSE(has(warm_after(std::chrono::hours(200))->notices, "cure.above_highest"));
+}
+
 std::string without_assumptions(base::Result<CureDocument> told) {
   if (!told) return told.error().front().code;
   told->assumptions.clear();

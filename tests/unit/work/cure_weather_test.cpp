@@ -138,6 +138,22 @@ TEST(CureInWeather, MarksWhatComesAfterItsEnd) {
   EXPECT_TRUE(has(told->document.notices, "weather.repeated"));
 }
 
+TEST(CureInWeather, IsNotBeyondItsEndInAWarmBox) {
+  const Shop shop("[room]\nkind = \"outdoors\"");
+  CureRequest request;
+  request.weather = shop.weather(49, [](int) { return 20.0; });
+  const auto told_after = [&](double after_h) {
+    request.warm_box = WarmBoxChoice{units::Temperature::celsius(40), units::hours(after_h)};
+    return shop.ask(request, first + 5h);
+  };
+  const auto told = told_after(24);
+  ASSERT_TRUE(told);
+  for (const CureMilestone& m : told->document.milestones) EXPECT_FALSE(m.beyond_air);
+  const auto late = told_after(60);
+  ASSERT_TRUE(late);
+  EXPECT_TRUE(late->document.milestones.back().beyond_air) << "by then the weather was made up";
+}
+
 TEST(CureInWeather, MustCoverTheStart) {
   const Shop shop("");
   const fs::path weather = shop.weather(48, [](int) { return 20.0; });
