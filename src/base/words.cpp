@@ -10,22 +10,24 @@ char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + '
 
 bool is_word(char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'); }
 
-// Optimal string alignment: the slips of a hand on a keyboard.
+// Optimal string alignment: the slips of a hand on a keyboard. Three rows of its table at a time.
 std::size_t edits(std::string_view a, std::string_view b) {
-  std::vector<std::vector<std::size_t>> d(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
-  for (std::size_t i = 0; i <= a.size(); ++i) d[i][0] = i;
-  for (std::size_t j = 0; j <= b.size(); ++j) d[0][j] = j;
+  std::vector<std::size_t> before(b.size() + 1), last(b.size() + 1), row(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) last[j] = j;
   for (std::size_t i = 1; i <= a.size(); ++i) {
+    row[0] = i;
     for (std::size_t j = 1; j <= b.size(); ++j) {
-      const std::size_t replace = d[i - 1][j - 1] + (lower(a[i - 1]) == lower(b[j - 1]) ? 0 : 1);
-      d[i][j] = std::min({d[i - 1][j] + 1, d[i][j - 1] + 1, replace});
+      const std::size_t replace = last[j - 1] + (lower(a[i - 1]) == lower(b[j - 1]) ? 0 : 1);
+      row[j] = std::min({last[j] + 1, row[j - 1] + 1, replace});
       if (i > 1 && j > 1 && lower(a[i - 1]) == lower(b[j - 2]) &&
           lower(a[i - 2]) == lower(b[j - 1])) {
-        d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
+        row[j] = std::min(row[j], before[j - 2] + 1);
       }
     }
+    before.swap(last);
+    last.swap(row);
   }
-  return d[a.size()][b.size()];
+  return last[b.size()];
 }
 
 }  // namespace
@@ -38,6 +40,10 @@ std::optional<std::string> nearest(std::string_view typed,
   std::optional<std::string> best;
   std::size_t best_edits = std::max<std::size_t>(1, typed.size() / 3) + 1;
   for (const std::string& candidate : candidates) {
+    // As many letters must be put in or left out as the lengths differ.
+    const std::size_t apart =
+        std::max(typed.size(), candidate.size()) - std::min(typed.size(), candidate.size());
+    if (apart >= best_edits) continue;
     const std::size_t n = edits(typed, candidate);
     if (n < best_edits) {
       best_edits = n;
