@@ -36,8 +36,8 @@ expect() {
   fi
 }
 
-expect wetout '' : new check plan mix jobs log completion help
-expect wetout p : plan
+expect wetout '' : new check plan mix potlife cure weather jobs log completion help
+expect wetout p : plan potlife
 expect wetout jobs '' : list show diff rename archive
 expect wetout --json jobs s : show
 expect wetout plan '' : boards a.toml 'b c.toml'
