@@ -119,6 +119,7 @@ class Writer {
     std::string text = fmt::format("{} room, lag {}", Words<climate::RoomKind>::word(room.kind),
                                    units::print(room.lag, system_));
     if (room.minimum) text += ", at least " + units::print(*room.minimum, system_);
+    if (room.humidity_max) text += ", dehumidified to " + units::print_percent(*room.humidity_max);
     return text;
   }
   [[nodiscard]] std::string core() const {

@@ -38,6 +38,20 @@ TEST(Shop, ExampleFileIsReadAsItStands) {
   EXPECT_TRUE(file.notices.empty());
 }
 
+TEST(Shop, NamesItsWeatherRelativeToItself) {
+  EXPECT_FALSE(shop_of(input("shop.toml")).weather);
+  const auto named = [](const std::string& weather, const std::string& name) {
+    const std::string line = "weather = \"" + weather + "\" #";
+    auto shop = parse_shop(with(input("shop.toml"), "# weather ", line), name);
+    EXPECT_TRUE(shop) << list(shop.error());
+    return shop ? shop->weather.value_or("none").generic_string() : "";
+  };
+  EXPECT_EQ(named("forecast.csv", "shop.toml"), "forecast.csv");
+  EXPECT_EQ(named("forecast.csv", "boards/shop.toml"), "boards/forecast.csv");
+  EXPECT_EQ(named("../sky/week.json", "/home/you/shop.toml"), "/home/you/../sky/week.json");
+  EXPECT_EQ(named("/var/week.json", "boards/shop.toml"), "/var/week.json");
+}
+
 TEST(Shop, PacksHoldOneThingAndItsPrice) {
   const laminate::Shop shop = shop_of(input("shop.toml")).shop;
   const laminate::Pack& gallon = shop.materials[0].packs.at(0);

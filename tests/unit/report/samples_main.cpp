@@ -5,6 +5,7 @@
 
 #include "resin_sample.hpp"
 #include "sample.hpp"
+#include "weather_sample.hpp"
 #include "wetout/report/plan_text.hpp"
 
 namespace {
@@ -20,6 +21,8 @@ std::string json_of(const std::string& name) {
   if (name == "potlife.polyester") return to_json(sample::potlife_of_polyester());
   if (name == "cure") return to_json(sample::cure());
   if (name == "cure.polyester") return to_json(sample::cure_of_polyester());
+  if (name == "weather") return to_json(sample::weather());
+  if (name == "weather.bare") return to_json(sample::bare_weather());
   if (name == "problems") return problems_json(sample::problems());
   if (name == "check") return to_json(sample::check());
   if (name == "jobs") return to_json(sample::jobs());
@@ -39,6 +42,8 @@ std::string text_of(const std::string& name, wetout::units::System system) {
   if (name == "cure.polyester") {
     return to_text(sample::cure_of_polyester(), system, wetout::time::Zone());
   }
+  if (name == "weather") return to_text(sample::weather(), system, wetout::time::Zone());
+  if (name == "weather.bare") return to_text(sample::bare_weather(), system, wetout::time::Zone());
   if (name == "problems") return problems_text(sample::problems());
   if (name == "check") return to_text(sample::check(), system);
   if (name == "jobs") return to_text(sample::jobs());
