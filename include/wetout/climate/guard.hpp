@@ -2,7 +2,6 @@
 // (docs/models/weather.md).
 #pragma once
 
-#include <optional>
 #include <string_view>
 
 #include "wetout/base/problem.hpp"

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <utility>
 
 #include "wetout/base/problem.hpp"
 #include "wetout/climate/defaults.hpp"
