@@ -64,7 +64,7 @@ expect wetout plan --resin : --resin-temp
 expect wetout mix --b : --batch
 expect wetout plan --b :
 expect wetout jobs show --rev : --revision
-expect wetout -- p : plan
+expect wetout -- p : plan potlife
 expect wetout check -- --j :
 expect wetout completion '' : bash zsh fish
 expect wetout help jo : jobs
