@@ -12,7 +12,7 @@ void add_missing(layout::Page& page, const std::vector<MissingLine>& missing) {
   if (missing.empty()) return;
   page.heading("Lines that the data sheet could add", "");
   for (const MissingLine& each : missing) {
-    page.item(layout::left(each.line, 11), layout::plain(each.gives));
+    page.item(layout::left(layout::plain(each.line), 11), layout::plain(each.gives));
   }
 }
 

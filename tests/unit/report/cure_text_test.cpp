@@ -1,7 +1,9 @@
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
 #include <algorithm>
 
+#include "plan_generator.hpp"
 #include "resin_sample.hpp"
 #include "text_checks.hpp"
 
@@ -140,6 +142,49 @@ TEST(CureText, OfAPolyesterHasNoConversion) {
   EXPECT_FALSE(says(out, "Tg"));
   EXPECT_TRUE(says(out, "with 1.4 % catalyst"));
   EXPECT_TRUE(says(out, "G gel, trim from          31 min"));
+}
+
+CureMilestone any_milestone() {
+  CureMilestone m;
+  m.name = *rc::gen::elementOf(
+      std::vector<resin::Milestone>(resin::milestones.begin(), resin::milestones.end()));
+  m.reached = *rc::gen::arbitrary<bool>();
+  if (m.reached) m.after = any::minutes();
+  m.time = any::maybe([] { return std::string("2026-06-14T02:24:00-01:00"); });
+  m.conversion = any::maybe([] { return any::number(0, 1); });
+  m.tg = any::maybe(any::air);
+  m.air = any::maybe(any::air);
+  m.extrapolated = *rc::gen::arbitrary<bool>();
+  m.beyond_air = *rc::gen::arbitrary<bool>();
+  m.would_do = any::maybe(any::air);
+  return m;
+}
+
+RC_GTEST_PROP(CureText, KeepsToThePageWhateverIsOnIt, ()) {
+  CureDocument document = sample::cure();
+  document.resin = any::text();
+  document.name = any::text();
+  if (*rc::gen::arbitrary<bool>()) document.start.reset();
+  document.air = any::maybe(any::air);
+  document.weather->source = any::text();
+  if (*rc::gen::arbitrary<bool>()) document.weather.reset();
+  document.dose = any::maybe([] { return any::number(0.001, 0.1); });
+  document.milestones = any::some(8, any_milestone);
+  document.curve.clear();
+  units::Duration after;
+  for (int n = *rc::gen::inRange(0, 30); n > 0; --n) {
+    document.curve.push_back({after, any::air(), any::number(0, 1), any::air()});
+    after = after + units::minutes(1.0) + any::minutes();
+  }
+  document.calibration.residuals = any::some(4, [] {
+    return SheetTimeMet{any::text(),    any::maybe(any::mass),
+                        any::air(),     units::minutes(any::number(1, 20000)),
+                        any::minutes(), *rc::gen::arbitrary<bool>()};
+  });
+  document.notices = any::some(2, any::notice);
+  for (const System system : {System::us, System::metric}) {
+    RC_ASSERT(unfit_line(to_text(document, system, zone())) == "");
+  }
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
+#include "plan_generator.hpp"
 #include "resin_sample.hpp"
 #include "text_checks.hpp"
 
@@ -62,7 +64,8 @@ TEST(PotLifeText, PrintsAPeakNoBetterThanItIsKnown) {
 
 TEST(PotLifeText, MarksInTheTableWhatRunsAway) {
   const std::string out = text(sample::potlife());
-  EXPECT_TRUE(says(out, "  50 g                  40 min      30 min      24 min      20 min      17 min\n"));
+  EXPECT_TRUE(says(
+      out, "  50 g                  40 min      30 min      24 min      20 min      17 min\n"));
   EXPECT_TRUE(says(out, "12 min!")) << out;
   EXPECT_TRUE(says(out, "  ! left standing it runs away"));
   PotLifeDocument without = sample::potlife();
@@ -101,6 +104,51 @@ TEST(PotLifeText, OfAPolyesterIsATableOfDoses) {
   EXPECT_TRUE(says(out, "  2.5 %           11 min       8 min\n"));
   EXPECT_TRUE(says(out, "Use it within 50 % of that."));
   EXPECT_FALSE(says(out, "left standing"));
+}
+
+CupAnswer any_cup() {
+  CupAnswer cup;
+  cup.resin = any::text();
+  cup.mass = any::maybe(any::mass);
+  cup.air = any::air();
+  cup.resin_temp = any::air();
+  cup.cup = any::maybe(any::text);
+  cup.gel = any::maybe(any::minutes);
+  cup.use_within = any::maybe(any::minutes);
+  cup.peak = any::maybe(any::air);
+  cup.runs_away = any::maybe([] { return *rc::gen::arbitrary<bool>(); });
+  return cup;
+}
+
+RC_GTEST_PROP(PotLifeText, KeepsToThePageWhateverIsOnIt, ()) {
+  PotLifeDocument document;
+  document.name = any::text();
+  document.answer = any_cup();
+  document.film_open = any::maybe(any::minutes);
+  document.film_gel = any::maybe(any::minutes);
+  document.poured = any::maybe([] {
+    return PouredOut{any::minutes(), any::number(0, 1), any::air(), any::minutes(), any::minutes()};
+  });
+  document.workable = any::maybe([] {
+    return WorkableBatch{any::minutes(), any::maybe(any::mass), *rc::gen::arbitrary<bool>()};
+  });
+  document.dose_low = any::maybe([] { return any::number(0.001, 0.1); });
+  document.dose_high = any::maybe([] { return any::number(0.001, 0.1); });
+  document.doses = any::some(7, [] {
+    return DosedFilm{any::number(0.001, 0.1), any::air(), units::minutes(any::number(1, 5000)),
+                     any::minutes()};
+  });
+  document.sheet = any::some(2, [] {
+    return SheetPotLife{any::mass(), any::air(), units::minutes(any::number(1, 5000)),
+                        any::minutes(), *rc::gen::arbitrary<bool>()};
+  });
+  document.grid = any::some(8, any_cup);
+  document.missing = any::some(2, [] { return MissingLine{any::text(), any::text()}; });
+  document.cautions = any::some(2, any::text);
+  document.notices = any::some(2, any::notice);
+  for (const System system : {System::us, System::metric}) {
+    RC_ASSERT(unfit_line(to_text(document, system, *rc::gen::inRange(0, 1440))) == "");
+  }
 }
 
 TEST(PotLifeText, KeepsToThePageWhateverTheNames) {
