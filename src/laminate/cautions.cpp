@@ -13,13 +13,13 @@ namespace wetout::laminate {
 std::vector<std::string> mixing_cautions(resin::Chemistry chemistry) {
   if (chemistry == resin::Chemistry::polyester) {
     return {
+        "A cup left standing gets hot, smokes, can burn: carry it outside onto something that "
+        "cannot burn. Resin rags spread out, never in a heap.",
         "Catalyst (an organic peroxide) blinds: goggles on; in the eye, rinse with water at once "
         "and for long, then a doctor. Never let it meet a promoter or an amine: fire, explosion. "
         "No more than the sheet's dose.",
         "Styrene vapour burns and makes ill: no flame, no glowing element, air through the room, "
         "a mask for organic vapour, gloves and sleeves. Acetone likewise.",
-        "A cup left standing gets hot, smokes, can burn: carry it outside onto something that "
-        "cannot burn. Resin rags spread out, never in a heap.",
         "Safety data sheets, local rules and licensed practice come first."};
   }
   return {

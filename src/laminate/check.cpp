@@ -12,7 +12,7 @@ namespace {
 
 // Where the models hold; beyond the outer range there is no answer (docs/models/working_time.md).
 constexpr double air_answer_low_c = 0.0, air_answer_high_c = 40.0;
-constexpr double air_sure_low_c = 10.0, air_sure_high_c = 40.0;
+constexpr double air_sure_low_c = 10.0;
 
 // By the words on the can; the safety data sheet calls it an organic peroxide.
 bool names_peroxide(std::string_view material) {
@@ -216,16 +216,43 @@ class Checker {
 
 base::Problems check(const PlanInput& input) { return Checker(input).run(); }
 
-void notices_of(const PlanInput& input, base::Notices& notices) {
-  const units::Temperature resin_temp = input.resin_temp.value_or(input.air);
-  if (resin_temp.in_celsius() < air_sure_low_c || resin_temp.in_celsius() > air_sure_high_c) {
-    notices.push_back({.code = "air.edge",
-                       .text = "colder than the models were checked for: times are rough",
-                       .subject = "",
-                       .value = resin_temp.in_celsius(),
-                       .limit = air_sure_low_c,
+void edge_notice(units::Temperature air, units::Temperature resin_temp, base::Notices& notices) {
+  const double coldest = std::min(air, resin_temp).in_celsius();
+  if (coldest >= air_sure_low_c) return;
+  notices.push_back({.code = "air.edge",
+                     .text = "colder than the models were checked for: times are rough",
+                     .subject = "",
+                     .value = coldest,
+                     .limit = air_sure_low_c,
+                     .unit = "C"});
+}
+
+void sheet_range_notices(const resin::Product& product, units::Temperature air,
+                         units::Temperature resin_temp, base::Notices& notices) {
+  const units::Temperature coldest = std::min(air, resin_temp);
+  const units::Temperature warmest = std::max(air, resin_temp);
+  if (product.lowest_air && coldest < *product.lowest_air) {
+    notices.push_back({.code = "resin.below_lowest",
+                       .text = "colder than the data sheet allows: times are extrapolated and "
+                               "full cure is not claimed",
+                       .subject = product.id,
+                       .value = coldest.in_celsius(),
+                       .limit = product.lowest_air->in_celsius(),
                        .unit = "C"});
   }
+  if (product.highest_air && warmest > *product.highest_air) {
+    notices.push_back({.code = "resin.above_highest",
+                       .text = "warmer than the data sheet allows",
+                       .subject = product.id,
+                       .value = warmest.in_celsius(),
+                       .limit = product.highest_air->in_celsius(),
+                       .unit = "C"});
+  }
+}
+
+void notices_of(const PlanInput& input, base::Notices& notices) {
+  const units::Temperature resin_temp = input.resin_temp.value_or(input.air);
+  edge_notice(input.air, resin_temp, notices);
   std::vector<std::string> seen;
   const CoatSpec* below[2] = {nullptr, nullptr};  // the coat under this one, by face
   for (const CoatSpec& coat : input.coats) {
@@ -247,25 +274,7 @@ void notices_of(const PlanInput& input, base::Notices& notices) {
     under = &coat;
     if (std::find(seen.begin(), seen.end(), product.id) != seen.end()) continue;
     seen.push_back(product.id);
-    const units::Temperature coldest = std::min(input.air, resin_temp);
-    const units::Temperature warmest = std::max(input.air, resin_temp);
-    if (product.lowest_air && coldest < *product.lowest_air) {
-      notices.push_back({.code = "resin.below_lowest",
-                         .text = "colder than the data sheet allows: times are extrapolated and "
-                                 "full cure is not claimed",
-                         .subject = product.id,
-                         .value = coldest.in_celsius(),
-                         .limit = product.lowest_air->in_celsius(),
-                         .unit = "C"});
-    }
-    if (product.highest_air && warmest > *product.highest_air) {
-      notices.push_back({.code = "resin.above_highest",
-                         .text = "warmer than the data sheet allows",
-                         .subject = product.id,
-                         .value = warmest.in_celsius(),
-                         .limit = product.highest_air->in_celsius(),
-                         .unit = "C"});
-    }
+    sheet_range_notices(product, input.air, resin_temp, notices);
   }
 }
 

@@ -6,6 +6,7 @@
 #include "batching.hpp"
 #include "dosing.hpp"
 #include "lookup.hpp"
+#include "parts_of_plan.hpp"
 #include "pours.hpp"
 #include "settings.hpp"
 #include "wetout/laminate/make_plan.hpp"
@@ -69,7 +70,9 @@ class Mixer {
     Batch batch = batch_of(shop_, product_, wanted_.additives, *mix);
     set_clocks(cup_of_it, time, batch);
     for (batch.n = 1; batch.n <= n; ++batch.n) loose.batches.push_back(batch);
-    loose.notices = time.notices;
+    edge_notice(cup_of_it.air, cup_of_it.resin, loose.notices);
+    sheet_range_notices(product_, cup_of_it.air, cup_of_it.resin, loose.notices);
+    loose.notices.insert(loose.notices.end(), time.notices.begin(), time.notices.end());
     return verdict;
   }
 

@@ -20,4 +20,10 @@ std::vector<Caution> cautions_of(const PlanInput& input);
 /// Air, humidity and family: what is true of a coat before any number.
 void notices_of(const PlanInput& input, base::Notices& notices);
 
+/// Colder than the models were checked for.
+void edge_notice(units::Temperature air, units::Temperature resin_temp, base::Notices& notices);
+/// Colder or warmer than the data sheet allows; subject: the resin.
+void sheet_range_notices(const resin::Product& product, units::Temperature air,
+                         units::Temperature resin_temp, base::Notices& notices);
+
 }  // namespace wetout::laminate

@@ -88,13 +88,13 @@ class Card {
     return {std::string(page_columns, '-'), ends(air, next)};
   }
 
-  [[nodiscard]] std::string deadline(const BatchGroup& group) const {
+  // A line, and a second one where there is a next cup.
+  [[nodiscard]] Lines deadline(const BatchGroup& group) const {
     const laminate::Batch& batch = *group.batch;
     std::string out = "use within " + use_within_text(batch.use_within, system_);
     // Only one cup at a time: the clock of a later one has not begun.
     const bool later = !mix_.batches.empty() && group.first != mix_.batches.front().n;
-    if (later) return out + "; mix it when the cup before is empty";
-    if (now_clock_) {
+    if (!later && now_clock_) {
       constexpr int day = 24 * 60;
       const int minutes = static_cast<int>(std::floor(units::in_minutes(batch.use_within) + 0.005));
       const int before = (*now_clock_ + minutes % day) % day;
@@ -103,8 +103,13 @@ class Card {
     if (batch.spread_within) {
       out += "; spread within " + use_within_text(*batch.spread_within, system_);
     }
-    if (group.last != group.first) out += "; the next when it is empty";
-    return out;
+    Lines lines{std::move(out)};
+    if (later) {
+      lines.emplace_back("mix it when the cup before is empty");
+    } else if (group.last != group.first) {
+      lines.emplace_back("mix the next when it is empty");
+    }
+    return lines;
   }
 
   [[nodiscard]] std::vector<Lines> batch_blocks() {
@@ -114,8 +119,8 @@ class Card {
     for (const BatchGroup& group : groups_) {
       const laminate::Batch& batch = *group.batch;
       const std::string title = upper(group_title(group, all)) + ": " + weighed(batch.mix, system_);
-      Lines block{ends(title, batch.cup ? "cup " + plain(*batch.cup) : std::string()),
-                  deadline(group)};
+      Lines block{ends(title, batch.cup ? "cup " + plain(*batch.cup) : std::string())};
+      for (std::string& line : deadline(group)) block.push_back(std::move(line));
       const Lines table = pour_table(batch, system_, PourTable::bench);
       // The columns are named once.
       block.insert(block.end(), table.begin() + (blocks.empty() ? 0 : 1), table.end());

@@ -36,6 +36,21 @@ std::string placement(const laminate::PlyNeed& ply, units::System system) {
   return words.empty() ? "to the apex" : joined(words, ", ");
 }
 
+// What becomes of a cup that nobody empties, as far as it is known.
+std::string left_standing(const laminate::Batch& batch, units::System system) {
+  if (!batch.gel) return "";
+  const std::string after = units::print(*batch.gel, system);
+  // A polyester's table is of small samples and films.
+  if (!batch.runs_away) return whole("a film gels after " + after) + ", a full cup sooner";
+  std::string left = "left in the cup it " + whole("gels after " + after);
+  if (*batch.runs_away) {
+    left += " and runs away";
+  } else if (batch.peak) {
+    left += " and gets to " + whole(about_temperature(*batch.peak, system));
+  }
+  return left;
+}
+
 }  // namespace
 
 void PlanWriter::plies(const laminate::CoatNeed& coat) {
@@ -108,14 +123,9 @@ void PlanWriter::batches(const laminate::CoatNeed& coat) {
     if (batch.spread_within) {
       more.push_back(whole("spread within " + use_within_text(*batch.spread_within, system)));
     }
-    std::string left = "left in the cup it ";
-    if (batch.gel) left += whole("gels after " + units::print(*batch.gel, system));
-    if (batch.runs_away.value_or(false)) {
-      left += batch.gel ? " and runs away" : "runs away";
-    } else if (batch.peak) {
-      left += (batch.gel ? " and reaches " : "reaches ") + whole(units::print(*batch.peak, system));
+    if (const std::string left = left_standing(batch, system); !left.empty()) {
+      more.push_back(left);
     }
-    if (batch.gel || batch.peak || batch.runs_away.value_or(false)) more.push_back(left);
     if (!more.empty()) page.item(std::string(indent) + "  ", joined(more, ", "));
   }
 }
@@ -191,7 +201,7 @@ void PlanWriter::coat(std::size_t index) {
   if (coat.laps) surface.push_back(fmt::format("{} laps", laminate::to_string(*coat.laps)));
   if (coat.spread) surface.push_back(whole(units::print(*coat.spread, system)) + " of spreading");
   if (coat.fill_peak) {
-    surface.push_back("the fill reaches " + whole(units::print(*coat.fill_peak, system)));
+    surface.push_back("the fill gets to " + whole(about_temperature(*coat.fill_peak, system)));
   }
   page.item(indent, joined(surface, ", "));
   page.blank();

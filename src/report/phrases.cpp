@@ -147,6 +147,14 @@ std::string use_within_text(units::Duration time, System system) {
   return fmt::format("{:.0f} s", std::floor(units::in_seconds(time)));
 }
 
+std::string about_temperature(units::Temperature peak, System system) {
+  const bool us = system == System::us;
+  const double step = us ? 100.0 / 9.0 : 10.0;  // 20 F
+  const double zero = us ? -160.0 / 9.0 : 0.0;  // 0 F
+  const double about = zero + step * std::round((peak.in_celsius() - zero) / step);
+  return "about " + units::print(units::Temperature::celsius(about), system);
+}
+
 std::string foam_text(board::Foam foam) {
   std::string out(laminate::to_string(foam));
   for (char& c : out) {

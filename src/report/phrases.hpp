@@ -47,6 +47,9 @@ std::string kind_on_face(laminate::CoatKind kind, board::Face face);
 /// Whole minutes rounded down, so that nobody is told too long; under one minute in seconds.
 std::string use_within_text(units::Duration time, units::System system);
 
+/// A peak as far as it is known: to 20 F or 10 C.
+std::string about_temperature(units::Temperature peak, units::System system);
+
 /// "EPS": foam as the trade writes it.
 std::string foam_text(board::Foam foam);
 

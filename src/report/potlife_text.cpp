@@ -99,13 +99,9 @@ class Writer {
     if ((*answer_.peak - start).in_kelvin() < warm_kelvin) {
       return "it gets no warmer than " + temperature(*answer_.peak);
     }
-    const bool us = system_ == System::us;
-    const double step = us ? 100.0 / 9.0 : 10.0;  // 20 F
-    const double zero = us ? -160.0 / 9.0 : 0.0;  // 0 F
-    const double about = zero + step * std::round((answer_.peak->in_celsius() - zero) / step);
-    return fmt::format("it gets {}: about {}, give or take {}",
+    return fmt::format("it gets {}: {}, give or take {}",
                        answer_.peak->in_celsius() > hot_to_hold_c ? "far too hot to hold" : "hot",
-                       temperature(units::Temperature::celsius(about)),
+                       whole(about_temperature(*answer_.peak, system_)),
                        whole(units::print(units::TempDelta::kelvin(peak_spread_kelvin), system_)));
   }
 

@@ -179,6 +179,37 @@ double middle_dose(const Product& product) {
   return std::sqrt(low * high);
 }
 
+base::Notice small_sample_notice(const std::string& resin) {
+  return {.code = "polyester.no_cup",
+          .text =
+              "gel times are those of the sheet's small sample or film; a full cup gels sooner "
+              "and gets hot, and how soon is not known here",
+          .subject = resin};
+}
+
+std::optional<base::Notice> beyond_table(const Product& product, units::Temperature coldest,
+                                         units::Temperature warmest) {
+  std::vector<units::Temperature> printed;
+  for (const CatalystTime& line : product.catalyst) printed.push_back(line.air);
+  if (printed.empty()) return std::nullopt;
+  const auto [low, high] = std::minmax_element(printed.begin(), printed.end());
+  const auto say = [&](std::string text, units::Temperature value, units::Temperature limit) {
+    return base::Notice{.code = "polyester.beyond_table",
+                        .text = std::move(text),
+                        .subject = product.id,
+                        .value = value.in_celsius(),
+                        .limit = limit.in_celsius(),
+                        .unit = "C"};
+  };
+  if (warmest > *high) {
+    return say("warmer than any line of the sheet's table: times are guessed", warmest, *high);
+  }
+  if (coldest < *low) {
+    return say("colder than any line of the sheet's table: times are guessed", coldest, *low);
+  }
+  return std::nullopt;
+}
+
 base::Result<units::Duration> polyester_gel(const Product& product, double dose,
                                             units::Temperature air, const Defaults& defaults) {
   const Table table(product, defaults);

@@ -22,6 +22,8 @@ constexpr double coldest_c = 0.0, cold_c = 10.0, hot_c = 40.0, hottest_resin_c =
 constexpr double near_adiabatic_kelvin = 60.0;
 constexpr double slow_film_h = 6.0;
 constexpr double smallest_batch_g = 20.0;
+// A drop loses its heat so fast that following it takes long and says nothing.
+constexpr double least_batch_g = 1.0;
 
 base::Problems senseless(const PotLifeRequest& request, const Cure& cure) {
   base::Problems problems;
@@ -35,11 +37,11 @@ base::Problems senseless(const PotLifeRequest& request, const Cure& cure) {
   };
   outside("air", request.air, hot_c);
   outside("resin", request.resin, hottest_resin_c);
-  if (request.mass.si() <= 0.0) {
+  if (units::in_grams(request.mass) < least_batch_g) {
     problems.push_back({.code = "cup.beyond_sense",
-                        .message = "a batch weighs more than nothing",
+                        .message = "so little is no batch: it cures as a film",
                         .key = "mass",
-                        .expected = "a mass such as \"250 g\""});
+                        .expected = "at least 1 g, such as \"250 g\""});
   } else if (request.cup && request.mass / cure.bulk.density > request.cup->holds) {
     problems.push_back({.code = "cup.too_small",
                         .message = "the batch does not fit the cup \"" + request.cup->id + "\"",

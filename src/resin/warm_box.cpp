@@ -55,6 +55,14 @@ base::Result<time::History> in_warm_box(const Cure& cure, const time::History& a
                            : "a room in which the film can be handled at all"});
   }
   const time::Instant into = start + std::chrono::seconds(std::llround(after_s));
+  const units::Temperature room = units::Temperature::kelvin(air_kelvin.at(into));
+  if (box.temperature < room) {
+    return base::fail({.code = "box.too_cold",
+                       .message = "the box is colder than the room the film comes from",
+                       .key = "warm-box",
+                       .found = fmt::format("{:.3g} C", box.temperature.in_celsius()),
+                       .expected = fmt::format("above the room's {:.3g} C", room.in_celsius())});
+  }
   std::vector<time::HistoryPoint> points;
   for (const time::HistoryPoint& point : air_kelvin.points()) {
     if (point.at < into) points.push_back(point);

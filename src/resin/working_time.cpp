@@ -107,6 +107,11 @@ base::Result<WorkingTime> polyester_working_time(const Product& product, double 
                    .notices = {},
                    .spread_within = std::nullopt,
                    .assumed = {}};
+  time.notices.push_back(small_sample_notice(product.id));
+  if (auto beyond = beyond_table(product, std::min(situation.air, situation.resin),
+                                 std::max(situation.air, situation.resin))) {
+    time.notices.push_back(std::move(*beyond));
+  }
   // What the cup has used up of its share, the film no longer has.
   if (situation.emptied && *situation.emptied <= time.use_within) {
     time.spread_within = *situation.emptied + *as_film * (share - *situation.emptied / *in_cup);

@@ -84,9 +84,11 @@ FilmRules rules_for(const resin::Product& product, climate::FoamKind foam, bool 
   rules.lowest =
       std::max(product.lowest_air.value_or(defaults.cold_refuse.value), coldest_worked_out);
   rules.highest = std::min(product.highest_air.value_or(warmest_worked_out), warmest_worked_out);
-  if (!product.lowest_air) rules.notice_below = defaults.cold_notice.value;
+  // What is washed off is an amine's blush: a polyester has none.
+  const bool blushes = product.chemistry == resin::Chemistry::epoxy;
+  if (!product.lowest_air && blushes) rules.notice_below = defaults.cold_notice.value;
   rules.humidity_most = product.humidity_limit.value_or(defaults.humidity_refuse.value);
-  if (!product.humidity_limit) rules.humidity_notice = defaults.humidity_notice.value;
+  if (!product.humidity_limit && blushes) rules.humidity_notice = defaults.humidity_notice.value;
   rules.margin_least = defaults.dew_margin.value;
   rules.core_rise_most = sealed                           ? defaults.core_rise_sealed.value
                          : foam == climate::FoamKind::xps ? defaults.core_rise_xps.value

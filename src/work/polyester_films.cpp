@@ -54,9 +54,7 @@ base::Result<void> polyester_films(const resin::Product& product, const PotLifeR
     document.notices.push_back(
         {.code = std::move(code), .text = std::move(text), .subject = product.id});
   };
-  note("polyester.no_cup",
-       "gel times are those of the sheet's small sample or film; a full cup gels sooner and gets "
-       "hot, and how soon is not known here");
+  document.notices.push_back(resin::small_sample_notice(product.id));
   if (request.mass || request.pour_after || request.workable || request.choices.cup) {
     note("polyester.not_answered",
          "a polyester's gel is not worked out by mass, cup, or when it is poured out");

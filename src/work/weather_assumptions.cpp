@@ -49,16 +49,17 @@ class List {
 void add_limits(const WeatherQuestion& question, const schedule::LimitDefaults& d, bool humidity,
                 List& list) {
   const std::string by = "limits";
+  const bool blushes = question.product.chemistry == resin::Chemistry::epoxy;
   if (!question.product.lowest_air) {
     list.add(d.cold_refuse, "C", by);
-    list.add(d.cold_notice, "C", by);
+    if (blushes) list.add(d.cold_notice, "C", by);
   }
   if (humidity) {
     list.add(d.dew_margin, "K", by);
     list.add(d.humidity_before, "h", by);
     if (!question.product.humidity_limit) {
       list.add(d.humidity_refuse, "share", by);
-      list.add(d.humidity_notice, "share", by);
+      if (blushes) list.add(d.humidity_notice, "share", by);
     }
   }
   list.add(d.core_rise, "K", by);

@@ -10,6 +10,12 @@
 
 namespace wetout::resin {
 
+/// "polyester.no_cup": gel times are those of a small sample.
+base::Notice small_sample_notice(const std::string& resin);
+/// "polyester.beyond_table" where temperatures lie outside those that the sheet prints.
+std::optional<base::Notice> beyond_table(const Product& product, units::Temperature coldest,
+                                         units::Temperature warmest);
+
 /// Gel time of a film. Between printed temperatures the logarithm of the time is straight in 1/T,
 /// between printed doses in the logarithm of the dose; beyond them it goes on as between the last
 /// two, or by the usual energy and power where there is only one.

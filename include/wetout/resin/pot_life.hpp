@@ -63,7 +63,7 @@ class PotLives {
   ConversionCurve curve_;
 };
 
-/// Problems: "cup.beyond_sense" (air outside 0 to 40 C, resin outside 0 to 50 C, mass not above 0),
+/// Problems: "cup.beyond_sense" (air outside 0 to 40 C, resin outside 0 to 50 C, mass below 1 g),
 /// "cup.too_small" (more than the cup holds).
 /// Gel and use within 0.1 % of the limit of fine grids.
 base::Result<PotLife> pot_life(const Cure& cure, const PotLifeRequest& request,

@@ -80,7 +80,8 @@ class WorkingTimes {
 
 /// A polyester by its sheet's table: a share of the gel time that this dose of catalyst gives at
 /// the resin's temperature in the cup, at the air's as a film. No peak. Problems: those of
-/// polyester_gel().
+/// polyester_gel(). Notices: "polyester.no_cup" always, "polyester.beyond_table" where a
+/// temperature lies outside those that the sheet prints.
 base::Result<WorkingTime> polyester_working_time(const Product& product, double dose,
                                                  const Situation& situation,
                                                  const Defaults& defaults);
