@@ -24,16 +24,20 @@ def timed(command, env):
 with tempfile.TemporaryDirectory(dir=place) as folder:
     env = {"HOME": folder, "PATH": os.environ["PATH"]}
     log = os.path.join(folder, "log.db")
-    plan, select = [], []
+    cups, plan, select = [], [], []
     for n in range(ROUNDS + 3):
-        # Another air each time, so that each run saves a revision.
-        command = [program, "--log", log, "plan", "pico.toml", "-q", "--air", f"{20 + n * 0.1:.1f}C"]
-        took = timed(command, env)
-        base = timed(["sqlite3", log, "select 1"], env)
-        if n >= 3:
-            plan.append(took)
-            select.append(base)
-    ratios = [a / b for a, b in zip(plan, select)]
-    print(f"plan, saved in {place}: median {statistics.median(plan) * 1e3:.1f} ms, "
-          f"sqlite3 'select 1' {statistics.median(select) * 1e3:.1f} ms, "
-          f"ratio {statistics.median(ratios):.1f} (budget 10)")
+        # Another air each time: cups that nobody has followed yet.
+        fresh = [program, "--log", log, "plan", "pico.toml", "-q", "--air", f"{20 + n * 0.1:.1f}C"]
+        # Another job each time, so that each run saves a revision; its cups are kept.
+        kept = [program, "--log", log, "plan", "pico.toml", "-q", "--as", f"pico-{n}"]
+        times = [timed(fresh, env), timed(kept, env),
+                 timed(["sqlite3", log, "select 1"], env)]
+        if n >= 3:  # the first ones warm the machine
+            for all_times, one in zip((cups, plan, select), times):
+                all_times.append(one)
+    base = statistics.median(select)
+    for what, times, budget in (("saved, cups kept", plan, "10"),
+                                ("saved, cups followed", cups, "10, and 30 ms a batch size")):
+        middle = statistics.median(times)
+        print(f"plan, {what}, in {place}: median {middle * 1e3:.1f} ms, sqlite3 'select 1' "
+              f"{base * 1e3:.1f} ms, ratio {middle / base:.1f} (budget {budget})")
