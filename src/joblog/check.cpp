@@ -70,30 +70,6 @@ void check_documents(Findings& findings, SQLite::Database& db) {
   }
 }
 
-void check_revisions(Findings& findings, SQLite::Database& db) {
-  SQLite::Statement rows(db,
-                         "SELECT slug, count(*), max(revision) FROM plan JOIN job ON job.id = job"
-                         " GROUP BY job HAVING count(*) <> max(revision) OR min(revision) <> 1");
-  while (rows.executeStep()) {
-    findings.push_back({"revisions", "job " + rows.getColumn(0).getString() + " has " +
-                                         rows.getColumn(1).getString() + " plans, the last is " +
-                                         rows.getColumn(2).getString()});
-  }
-}
-
-void check_inputs(Findings& findings, SQLite::Database& db) {
-  SQLite::Statement rows(
-      db,
-      "SELECT slug, revision, inputs, (SELECT count(*) FROM plan_input WHERE plan = plan.id) AS n"
-      " FROM plan JOIN job ON job.id = job WHERE n <> inputs");
-  while (rows.executeStep()) {
-    findings.push_back({"inputs", "plan " + rows.getColumn(1).getString() + " of job " +
-                                      rows.getColumn(0).getString() + " has " +
-                                      rows.getColumn(3).getString() + " of its " +
-                                      rows.getColumn(2).getString() + " inputs"});
-  }
-}
-
 using Schema = std::map<std::pair<std::string, std::string>, std::string>;
 
 Schema read_schema(SQLite::Database& db) {
@@ -145,6 +121,9 @@ Findings inspect(const Connection& connection, std::span<const Migration> steps)
   add(findings, db, "document", [&] { check_documents(findings, db); });
   add(findings, db, "revisions", [&] { check_revisions(findings, db); });
   add(findings, db, "inputs", [&] { check_inputs(findings, db); });
+  if (connection.version < 2) return findings;
+  add(findings, db, "schedules", [&] { check_schedules(findings, db); });
+  add(findings, db, "events", [&] { check_events(findings, db); });
   return findings;
 }
 

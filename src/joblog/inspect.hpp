@@ -13,6 +13,13 @@ namespace wetout::joblog {
 std::vector<Finding> inspect(const Connection& connection,
                              std::span<const Migration> steps = migrations());
 
+/// Parts of inspect(): numbers that count without gaps, rows that are all there. The last two are
+/// of version 2. Throw SQLite::Exception.
+void check_revisions(std::vector<Finding>& findings, SQLite::Database& db);
+void check_inputs(std::vector<Finding>& findings, SQLite::Database& db);
+void check_schedules(std::vector<Finding>& findings, SQLite::Database& db);
+void check_events(std::vector<Finding>& findings, SQLite::Database& db);
+
 /// The findings as one line for a message: the first, and how many more.
 std::string summary(const std::vector<Finding>& findings);
 

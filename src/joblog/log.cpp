@@ -9,6 +9,7 @@
 
 #include "joblog/folder.hpp"
 #include "joblog/log_impl.hpp"
+#include "joblog/rows.hpp"
 #include "joblog/transaction.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/base/words.hpp"
@@ -28,13 +29,6 @@ JobRow read_job(SQLite::Statement& row) {
           read_instant(row.getColumn(3)),
           row.getColumn(4).getInt(),
           read_instant(row.getColumn(5))};
-}
-
-base::Problem unknown_job(std::string_view slug) {
-  return {.code = "job.unknown",
-          .message = "There is no job \"" + std::string(slug) + "\" in the log.",
-          .found = std::string(slug),
-          .hint = "`wetout jobs` lists them."};
 }
 
 std::int64_t number(SQLite::Database& db, const char* query) {
@@ -75,6 +69,11 @@ Digest read_digest(SQLite::Column column) {
 std::optional<Instant> read_instant(SQLite::Column column) {
   if (column.isNull()) return std::nullopt;
   return to_instant(column.getInt64());
+}
+
+std::optional<std::int64_t> read_number(SQLite::Column column) {
+  if (column.isNull()) return std::nullopt;
+  return column.getInt64();
 }
 
 Log::Log(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
@@ -180,6 +179,8 @@ Info Log::info() const {
     info.jobs = number(db, "SELECT count(*) FROM job");
     info.archived_jobs = number(db, "SELECT count(*) FROM job WHERE archived IS NOT NULL");
     info.plans = number(db, "SELECT count(*) FROM plan");
+    info.schedules = number(db, "SELECT count(*) FROM schedule");
+    info.events = number(db, "SELECT count(*) FROM event");
     info.documents = number(db, "SELECT count(*) FROM document");
     info.document_bytes = number(db, "SELECT ifnull(sum(length(body)), 0) FROM document");
     SQLite::Statement mode(db, "PRAGMA journal_mode");

@@ -32,6 +32,7 @@ void bind_bytes(SQLite::Statement& statement, int at, std::string_view bytes);
 void bind_digest(SQLite::Statement& statement, int at, const Digest& digest);
 Digest read_digest(SQLite::Column column);
 std::optional<Instant> read_instant(SQLite::Column column);
+std::optional<std::int64_t> read_number(SQLite::Column column);
 
 struct JobState {
   std::int64_t id = 0;

@@ -1,11 +1,11 @@
 // Saving plans and reading them back.
 #include <SQLiteCpp/Column.h>
 #include <SQLiteCpp/Statement.h>
-#include <sqlite3.h>
 
 #include <algorithm>
 
 #include "joblog/log_impl.hpp"
+#include "joblog/rows.hpp"
 #include "joblog/transaction.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/base/words.hpp"
@@ -29,31 +29,6 @@ void check_promises(const NewPlan& plan) {
                                }),
                   "inputs of one role have different names");
   }
-}
-
-std::int64_t insert_job(SQLite::Database& db, const NewPlan& plan) {
-  SQLite::Statement insert(db, "INSERT INTO job(slug, name, created) VALUES(?1, ?2, ?3)");
-  bind_text(insert, 1, plan.job_slug);
-  bind_text(insert, 2, plan.job_name);
-  insert.bind(3, to_seconds(plan.made));
-  insert.exec();
-  return db.getLastInsertRowid();
-}
-
-Digest keep_document(SQLite::Database& db, std::string_view body) {
-  const Digest digest = base::sha256(body);
-  SQLite::Statement find(db, "SELECT body = ?2 FROM document WHERE sha256 = ?1");
-  bind_digest(find, 1, digest);
-  bind_bytes(find, 2, body);
-  if (find.executeStep()) {
-    if (find.getColumn(0).getInt() == 1) return digest;
-    throw SQLite::Exception("document " + base::hex(digest) + " has changed", SQLITE_CORRUPT);
-  }
-  SQLite::Statement insert(db, "INSERT INTO document(sha256, body) VALUES(?1, ?2)");
-  bind_digest(insert, 1, digest);
-  bind_bytes(insert, 2, body);
-  insert.exec();
-  return digest;
 }
 
 void insert_plan(SQLite::Database& db, std::int64_t job, int revision, const NewPlan& plan) {
@@ -87,33 +62,7 @@ void insert_plan(SQLite::Database& db, std::int64_t job, int revision, const New
   }
 }
 
-std::string checked_body(SQLite::Column column, const Digest& digest) {
-  if (column.isNull()) {
-    throw SQLite::Exception("document " + base::hex(digest) + " is gone", SQLITE_CORRUPT);
-  }
-  std::string body = column.getString();
-  if (base::sha256(body) != digest) {
-    throw SQLite::Exception("document " + base::hex(digest) + " has changed", SQLITE_CORRUPT);
-  }
-  return body;
-}
-
 }  // namespace
-
-std::optional<JobState> find_job(SQLite::Database& db, std::string_view slug) {
-  SQLite::Statement rows(db,
-                         "SELECT job.id, archived IS NOT NULL, revision, input_key FROM job"
-                         " LEFT JOIN plan ON plan.job = job.id"
-                         " WHERE slug = ?1 ORDER BY revision DESC LIMIT 1");
-  bind_text(rows, 1, slug);
-  if (!rows.executeStep()) return std::nullopt;
-  JobState state{rows.getColumn(0).getInt64(), rows.getColumn(1).getInt() == 1};
-  if (!rows.getColumn(2).isNull()) {
-    state.last_revision = rows.getColumn(2).getInt();
-    state.last_key = read_digest(rows.getColumn(3));
-  }
-  return state;
-}
 
 Saved Log::save_plan(const NewPlan& plan) {
   check_promises(plan);
@@ -123,16 +72,16 @@ Saved Log::save_plan(const NewPlan& plan) {
     const std::optional<JobState> job = find_job(db, plan.job_slug);
     Saved saved;
     if (job && job->archived) {
-      SQLite::Statement update(db, "UPDATE job SET archived = NULL WHERE id = ?1");
-      update.bind(1, job->id);
-      update.exec();
+      bring_back(db, job->id);
       saved.brought_back = true;
     }
     saved.unchanged = job && job->last_key == plan.input_key;
     saved.revision = job ? job->last_revision : 0;
     if (!saved.unchanged) {
       ++saved.revision;
-      insert_plan(db, job ? job->id : insert_job(db, plan), saved.revision, plan);
+      const std::int64_t id =
+          job ? job->id : insert_job(db, plan.job_slug, plan.job_name, plan.made);
+      insert_plan(db, id, saved.revision, plan);
     }
     transaction.commit();
     return saved;

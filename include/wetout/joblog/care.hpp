@@ -14,13 +14,15 @@
 namespace wetout::joblog {
 
 struct Finding {
-  std::string code = {};  ///< pages | references | document | revisions | inputs | schema | header
+  /// pages | references | document | revisions | inputs | schedules | events | schema | header
+  std::string code = {};
   std::string text = {};
 };
 
 /// Reads every page: SQLite's integrity and reference checks, each document against its digest,
-/// revisions without gaps, each plan with all its inputs, tables and triggers as this version
-/// makes them. Empty when all is well. Damage is a finding; StoreError for whatever keeps the
+/// revisions without gaps, each plan with all its inputs, schedules with all their jobs and steps,
+/// events without gaps and undos of what can be undone, tables and triggers as this version makes
+/// them. Empty when all is well. Damage is a finding; StoreError for whatever keeps the
 /// file from being looked at (missing, locked, not ours, newer).
 std::vector<Finding> check(const std::filesystem::path& path,
                            std::chrono::milliseconds busy_timeout = std::chrono::seconds(5));

@@ -1,4 +1,5 @@
-// The job log: every plan that was ever saved, with the files it was made from.
+// The job log: every plan that was ever saved, with the files it was made from; every schedule; and
+// what was recorded of the work.
 #pragma once
 
 #include <chrono>
@@ -12,13 +13,12 @@
 #include <vector>
 
 #include "wetout/base/problem.hpp"
-#include "wetout/base/sha256.hpp"
+#include "wetout/joblog/events.hpp"
+#include "wetout/joblog/moment.hpp"
+#include "wetout/joblog/schedules.hpp"
 #include "wetout/joblog/store_error.hpp"
 
 namespace wetout::joblog {
-
-using base::Digest;
-using Instant = std::chrono::sys_seconds;
 
 enum class Access {
   read,   ///< never creates or changes a file; an older log is read through a copy in memory
@@ -68,7 +68,7 @@ struct JobRow {
   std::string name = {};
   Instant created = {};
   std::optional<Instant> archived = {};
-  int revisions = 0;  ///< the last revision; they count 1, 2, 3 ...
+  int revisions = 0;  ///< the last revision; they count 1, 2, 3 ...; 0: recorded, never planned
   std::optional<Instant> last_made = {};
 };
 
@@ -107,6 +107,8 @@ struct Info {
   std::int64_t jobs = 0;
   std::int64_t archived_jobs = 0;
   std::int64_t plans = 0;
+  std::int64_t schedules = 0;
+  std::int64_t events = 0;  ///< undone ones and undos among them
   std::int64_t documents = 0;
   std::int64_t document_bytes = 0;
   std::string journal_mode = {};  ///< "wal"
@@ -147,7 +149,43 @@ class Log {
   /// By role and name; empty for an unknown plan.
   std::vector<InputRow> inputs(std::string_view slug, int revision) const;
 
-  /// Plans stay with the job. Problems: "job.unknown", "job.taken", "job.slug", "job.name".
+  /// Saves a schedule unless nothing has changed (SavedSchedule::unchanged). On the disk when it
+  /// returns. Archived jobs are brought back. Problems, one for each job: "job.unknown",
+  /// "plan.unknown".
+  base::Result<SavedSchedule> save_schedule(const NewSchedule& schedule);
+  /// What save_schedule would say, writing nothing. Jobs the log does not know (their plans are not
+  /// saved either) are new ones.
+  SavedSchedule foresee_schedule(const std::vector<std::string>& slugs,
+                                 const Digest& input_key) const;
+  /// The last one that holds the job. Bytes are compared with their digest, as of plan().
+  std::optional<ScheduleRow> last_schedule(std::string_view slug) const;
+  std::optional<ScheduleRow> schedule(std::int64_t number) const;
+  /// By job, start and step; empty for an unknown schedule.
+  std::vector<ScheduledStep> schedule_steps(std::int64_t number) const;
+  /// Nothing where the schedule is unknown or was made without a forecast.
+  std::optional<WeatherText> schedule_weather(std::int64_t number) const;
+  /// All of them, or those that hold the job; oldest first.
+  std::vector<ScheduleHead> schedules(std::optional<std::string_view> slug = {}) const;
+
+  /// Records events of one job, all or none, on the disk when it returns. An event whose token is
+  /// there already is not added again: the earlier one is returned. An archived job is brought
+  /// back. Problems: "job.unknown"; "event.token" when a token names an event that says something
+  /// else (`at` and `recorded` apart: a clock goes on).
+  base::Result<RecordedEvents> record_events(const NewEvents& events);
+  /// What record_events would say, writing nothing.
+  base::Result<RecordedEvents> foresee_events(const NewEvents& events) const;
+  /// Takes an event back by adding one that names it. An archived job stays archived. Problems:
+  /// "event.unknown", "event.undone" (already), "event.is_undo" (an undo is not taken back; record
+  /// the event anew), "event.token" as above.
+  base::Result<RecordedUndo> undo_event(const NewUndo& undo);
+  /// What undo_event would say, writing nothing.
+  base::Result<RecordedUndo> foresee_undo(const NewUndo& undo) const;
+  /// Every event of the job by number, undone ones and undos among them; empty for an unknown job.
+  std::vector<EventRow> events(std::string_view slug) const;
+  std::optional<EventRow> event(std::int64_t number) const;
+
+  /// Plans, schedules and events stay with the job. Problems: "job.unknown", "job.taken",
+  /// "job.slug", "job.name".
   base::Result<void> rename_job(std::string_view slug, const std::string& new_slug,
                                 const std::string& new_name);
   /// Hides a job from jobs(), or brings it back with nullopt. Nothing is deleted; its slug stays

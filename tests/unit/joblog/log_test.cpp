@@ -221,7 +221,7 @@ TEST(Info, Counts) {
   EXPECT_EQ(info.archived_jobs, 1);
   EXPECT_EQ(info.plans, 4);
   EXPECT_EQ(info.journal_mode, "wal");
-  EXPECT_EQ(info.schema_version, 1);
+  EXPECT_EQ(info.schema_version, 2);
   EXPECT_EQ(info.file_bytes, std::filesystem::file_size(folder / "log.db"));
   EXPECT_GT(info.wal_bytes, 0U);
   EXPECT_GT(info.document_bytes, 4 * 3000);

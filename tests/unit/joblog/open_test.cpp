@@ -86,7 +86,7 @@ TEST(Open, SetsEveryConnection) {
     EXPECT_EQ(pragma("recursive_triggers"), "1");
     EXPECT_EQ(pragma("trusted_schema"), "0");
     EXPECT_EQ(pragma("busy_timeout"), "60");
-    EXPECT_EQ(pragma("user_version"), "1");
+    EXPECT_EQ(pragma("user_version"), "2");
     EXPECT_EQ(pragma("application_id"), std::to_string(0x5745544F));
   }
 }
@@ -213,7 +213,7 @@ TEST(Open, DoesNotCheckpointTheWalOfAnotherProgram) {
 TEST(Open, RefusesANewerLog) {
   const TempFolder folder;
   make_log(folder / "log.db");
-  make_database(folder / "log.db", "PRAGMA user_version = 2");
+  make_database(folder / "log.db", "PRAGMA user_version = 1000");
   expect_refused(folder.path(), folder / "log.db", "newer");
 }
 
@@ -222,7 +222,7 @@ TEST(Open, RefusesANewerLogWhoseVersionIsStillInTheWal) {
   make_log(folder / "log.db");
   testing::in_child([&]() -> std::string {
     SQLite::Database db(folder / "log.db", SQLite::OPEN_READWRITE);
-    db.exec("PRAGMA user_version = 2");
+    db.exec("PRAGMA user_version = 1000");
     ::_exit(0);
   });
   const std::string file = testing::read_bytes(folder / "log.db");

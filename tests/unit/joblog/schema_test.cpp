@@ -1,123 +1,36 @@
 // Every trigger and every constraint is attacked from a second connection, which does not set what
 // wetout's own connections set.
 #include <SQLiteCpp/Database.h>
-#include <SQLiteCpp/Exception.h>
 #include <SQLiteCpp/Statement.h>
 #include <gtest/gtest.h>
 #include <sqlite3.h>
 
-#include <ostream>
 #include <set>
 #include <string>
+#include <vector>
 
-#include "support.hpp"
+#include "raw_log.hpp"
 #include "wetout/joblog/care.hpp"
 
 namespace wetout::joblog {
 namespace {
 
-using testing::make_log;
-using testing::TempFolder;
+using testing::Attack;
+using testing::BadRow;
+using testing::loose_rows;
+using Raw = testing::RawLog;
 
-constexpr const char* x32 = "CAST('0123456789abcdef0123456789abcdef' AS BLOB)";
+template <class Row>
+std::vector<Row> both(std::span<const Row> first, std::span<const Row> second) {
+  std::vector<Row> all(first.begin(), first.end());
+  all.insert(all.end(), second.begin(), second.end());
+  return all;
+}
 
-// The log of an attack holds one job with three plans of three inputs each, and job 2.
-class Raw {
- public:
-  Raw() {
-    make_log(folder_ / "log.db", 3);
-    Log::open(folder_ / "log.db", testing::writing()).save_plan(testing::sample_plan(1, "egret"));
-    db_ = std::make_unique<SQLite::Database>(folder_ / "log.db", SQLite::OPEN_READWRITE);
-    db_->exec("PRAGMA foreign_keys = ON");
-  }
-  SQLite::Database& db() { return *db_; }
-  std::filesystem::path path() const { return folder_ / "log.db"; }
-
-  /// SQLite's extended code, 0 when the statement went through.
-  int run(std::string sql) {
-    for (std::size_t at = 0; (at = sql.find("X32", at)) != std::string::npos;) {
-      sql.replace(at, 3, x32);
-    }
-    try {
-      db_->exec(sql);
-      return SQLITE_OK;
-    } catch (const SQLite::Exception& error) {
-      message_ = error.what();
-      return error.getExtendedErrorCode();
-    }
-  }
-  const std::string& message() const { return message_; }
-
- private:
-  TempFolder folder_;
-  std::unique_ptr<SQLite::Database> db_;
-  std::string message_;
-};
-
-struct Attack {
-  const char* name;
-  const char* trigger;
-  const char* sql;
-};
-void PrintTo(const Attack& attack, std::ostream* out) { *out << attack.name; }
-
-const Attack attacks[] = {
-    {"DeletesAJob", "job_no_delete", "DELETE FROM job WHERE id = 3"},
-    {"ReplacesAJobBySlug", "job_no_replace",
-     "INSERT OR REPLACE INTO job(slug, name, created) VALUES('empty', 'x', 1)"},
-    {"ReplacesAJobById", "job_no_replace",
-     "INSERT OR REPLACE INTO job(id, slug, name, created) VALUES(1, 'other', 'x', 1)"},
-    {"ReplacesAJobByRowid", "job_no_replace",
-     "REPLACE INTO job(rowid, slug, name, created) VALUES(1, 'other', 'x', 1)"},
-    {"MovesTheBeginningOfAJob", "job_keeps", "UPDATE job SET created = 0 WHERE id = 1"},
-    {"ChangesTheIdOfAJob", "job_keeps", "UPDATE job SET id = 77 WHERE id = 3"},
-    {"ReplacesAJobByRenaming", "job_no_replace_by_update",
-     "UPDATE OR REPLACE job SET slug = 'empty' WHERE id = 1"},
-
-    {"ChangesADocument", "document_no_update", "UPDATE document SET body = CAST('x' AS BLOB)"},
-    {"DeletesADocument", "document_no_delete", "DELETE FROM document WHERE sha256 = X32"},
-    {"ReplacesADocument", "document_no_replace",
-     "INSERT OR REPLACE INTO document SELECT NULL, sha256, CAST('x' AS BLOB) FROM document"},
-    {"ReplacesADocumentById", "document_no_replace",
-     "INSERT OR REPLACE INTO document SELECT id, zeroblob(32), body FROM document WHERE sha256 = "
-     "X32"},
-    {"UpsertsADocument", "document_no_replace",
-     "INSERT INTO document(sha256, body) VALUES(X32, CAST('x' AS BLOB)) ON CONFLICT DO UPDATE SET "
-     "body = "
-     "excluded.body"},
-
-    {"ChangesAPlan", "plan_no_update", "UPDATE plan SET made = 0"},
-    {"RenumbersAPlan", "plan_no_update", "UPDATE OR REPLACE plan SET revision = 9 WHERE id = 3"},
-    {"DeletesAPlan", "plan_no_delete", "DELETE FROM plan WHERE id = 5"},
-    {"ReplacesAPlanById", "plan_no_replace",
-     "INSERT OR REPLACE INTO plan SELECT id, job, 4, 0, program, input_key, format, result, inputs"
-     " FROM plan WHERE id = 3"},
-    {"SkipsARevision", "plan_is_next",
-     "INSERT INTO plan SELECT NULL, job, 9, made, program, input_key, format, result, inputs FROM"
-     " plan WHERE id = 3"},
-    {"BeginsWithRevisionTwo", "plan_is_next",
-     "INSERT INTO plan SELECT NULL, 3, 2, made, program, input_key, format, result, inputs FROM"
-     " plan WHERE id = 3"},
-
-    {"ChangesAnInput", "plan_input_no_update", "UPDATE plan_input SET format = 'x'"},
-    {"DeletesAnInput", "plan_input_no_delete", "DELETE FROM plan_input WHERE plan = 1"},
-    {"ReplacesAnInput", "plan_input_no_replace",
-     "INSERT OR REPLACE INTO plan_input SELECT plan, role, name, 'x', document FROM plan_input"
-     " WHERE plan = 5"},
-    {"AddsAnInputAfterwards", "plan_input_late",
-     "INSERT INTO plan_input SELECT plan, 'learned', name, format, document FROM plan_input"
-     " WHERE plan = 1 AND role = 'job'"},
-};
-
-// Besides: a job without plans, a document nobody refers to, and a plan with an input still to
-// come, so that nothing but the trigger stands in the way of its attack.
-constexpr const char* loose_rows =
-    "INSERT INTO job(id, slug, name, created) VALUES(3, 'empty', 'Empty', 5);"
-    "INSERT INTO document(sha256, body) VALUES(X32, CAST('loose' AS BLOB));"
-    "INSERT INTO plan SELECT 5, 2, 2, made, program, input_key, format, result, 2 FROM plan"
-    "  WHERE id = 1;"
-    "INSERT INTO plan_input SELECT 5, role, name, format, document FROM plan_input"
-    "  WHERE plan = 1 AND role = 'job';";
+const std::vector<Attack> attacks =
+    both(testing::attacks_on_plans(), testing::attacks_on_records());
+const std::vector<BadRow> bad_rows =
+    both(testing::bad_rows_of_plans(), testing::bad_rows_of_records());
 
 class Triggers : public ::testing::TestWithParam<Attack> {};
 
@@ -136,6 +49,10 @@ TEST_P(Triggers, AreWhatStopsTheAttack) {
   ASSERT_EQ(raw.run(loose_rows), SQLITE_OK) << raw.message();
   const Attack& attack = GetParam();
   ASSERT_EQ(raw.run(std::string("DROP TRIGGER ") + attack.trigger), SQLITE_OK) << raw.message();
+  if (attack.also != nullptr) {
+    ASSERT_EQ(raw.run(attack.sql), SQLITE_CONSTRAINT_TRIGGER) << raw.message();
+    raw.db().exec(std::string("DROP TRIGGER ") + attack.also);
+  }
   // Another trigger or a key may still be in the way; foreign keys are off where a parent would go.
   raw.db().exec("PRAGMA foreign_keys = OFF");
   const int code = raw.run(attack.sql);
@@ -163,7 +80,8 @@ TEST(Schema, HasAnAttackForEveryTrigger) {
 
 TEST(Schema, HasThreeTriggersForEveryAppendOnlyTable) {
   Raw raw;
-  for (const char* table : {"document", "plan", "plan_input"}) {
+  for (const char* table :
+       {"document", "plan", "plan_input", "schedule", "schedule_job", "schedule_step", "event"}) {
     for (const char* kind : {"_no_update", "_no_delete", "_no_replace"}) {
       SQLite::Statement rows(raw.db(),
                              "SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND"
@@ -185,94 +103,8 @@ TEST(Schema, HasOnlyStrictTables) {
   for (; rows.executeStep(); ++tables) {
     EXPECT_EQ(rows.getColumn(1).getInt(), 1) << rows.getColumn(0).getString();
   }
-  EXPECT_EQ(tables, 4);
+  EXPECT_EQ(tables, 8);
 }
-
-struct BadRow {
-  const char* name;
-  int code;
-  const char* sql;
-};
-void PrintTo(const BadRow& row, std::ostream* out) { *out << row.name; }
-
-constexpr int check = SQLITE_CONSTRAINT_CHECK;
-constexpr int not_null = SQLITE_CONSTRAINT_NOTNULL;
-constexpr int datatype = SQLITE_CONSTRAINT_DATATYPE;
-constexpr int foreign = SQLITE_CONSTRAINT_FOREIGNKEY;
-constexpr int trigger = SQLITE_CONSTRAINT_TRIGGER;
-
-// The fourth plan of job 1, with one column spoilt: id, revision, made, program, key, format,
-// result, inputs.
-#define PLAN(values) "INSERT INTO plan SELECT " values " FROM plan WHERE id = 3"
-#define INPUT(values)                                                                        \
-  "INSERT INTO plan SELECT 9, job, 4, made, program, input_key, format, result, 1 FROM plan" \
-  " WHERE id = 3;"                                                                           \
-  "INSERT INTO plan_input SELECT " values " FROM plan_input WHERE plan = 3 AND role = 'job'"
-
-const BadRow bad_rows[] = {
-    {"SlugInCapitals", check, "INSERT INTO job VALUES(9, 'Heron', 'x', 1, NULL)"},
-    {"SlugEmpty", check, "INSERT INTO job VALUES(9, '', 'x', 1, NULL)"},
-    {"SlugWithASpace", check, "INSERT INTO job VALUES(9, 'a b', 'x', 1, NULL)"},
-    {"SlugWithAnUmlaut", check, "INSERT INTO job VALUES(9, 'ä', 'x', 1, NULL)"},
-    {"SlugBeginningWithAHyphen", check, "INSERT INTO job VALUES(9, '-a', 'x', 1, NULL)"},
-    {"SlugEndingWithAHyphen", check, "INSERT INTO job VALUES(9, 'a-', 'x', 1, NULL)"},
-    {"SlugWithTwoHyphens", check, "INSERT INTO job VALUES(9, 'a--b', 'x', 1, NULL)"},
-    {"SlugOf65", check, "INSERT INTO job VALUES(9, printf('%.65c', 'a'), 'x', 1, NULL)"},
-    {"SlugNull", not_null, "INSERT INTO job VALUES(9, NULL, 'x', 1, NULL)"},
-    {"SlugBlob", datatype, "INSERT INTO job VALUES(9, CAST('a' AS BLOB), 'x', 1, NULL)"},
-    {"JobNameEmpty", check, "INSERT INTO job VALUES(9, 'a', '', 1, NULL)"},
-    {"JobNameNull", not_null, "INSERT INTO job VALUES(9, 'a', NULL, 1, NULL)"},
-    {"JobCreatedNull", not_null, "INSERT INTO job VALUES(9, 'a', 'x', NULL, NULL)"},
-    {"JobCreatedText", datatype, "INSERT INTO job VALUES(9, 'a', 'x', 'today', NULL)"},
-    {"JobArchivedText", datatype, "INSERT INTO job VALUES(9, 'a', 'x', 1, 'yes')"},
-    {"JobIdMinusOne", check, "INSERT INTO job VALUES(-1, 'a', 'x', 1, NULL)"},
-    {"JobSlugTakenByRenaming", trigger, "UPDATE job SET slug = 'egret' WHERE id = 1"},
-    {"JobRenamedToNothing", check, "UPDATE job SET slug = '' WHERE id = 1"},
-
-    {"DigestTooShort", check,
-     "INSERT INTO document(sha256, body) VALUES(CAST('abc' AS BLOB), x'00')"},
-    {"DigestText", datatype,
-     "INSERT INTO document(sha256, body) VALUES(printf('%.32c', 'a'), x'00')"},
-    {"DocumentIdMinusOne", check, "INSERT INTO document VALUES(-1, X32, x'00')"},
-    {"DigestNull", not_null, "INSERT INTO document(sha256, body) VALUES(NULL, x'00')"},
-    {"BodyNull", not_null, "INSERT INTO document(sha256, body) VALUES(X32, NULL)"},
-    {"BodyText", datatype, "INSERT INTO document(sha256, body) VALUES(X32, 'text')"},
-
-    {"PlanIdMinusOne", check, PLAN("-1, job, 4, made, program, input_key, format, result, inputs")},
-    {"PlanOfNoJob", foreign, PLAN("9, 99, 1, made, program, input_key, format, result, inputs")},
-    {"PlanJobNull", trigger, PLAN("9, NULL, 4, made, program, input_key, format, result, 0")},
-    {"PlanRevisionZero", trigger,
-     PLAN("9, job, 0, made, program, input_key, format, result, inputs")},
-    {"PlanRevisionAgain", trigger,
-     PLAN("9, job, 3, made, program, input_key, format, result, inputs")},
-    {"PlanMadeNull", not_null, PLAN("9, job, 4, NULL, program, input_key, format, result, 0")},
-    {"PlanMadeText", datatype, PLAN("9, job, 4, 'now', program, input_key, format, result, 0")},
-    {"PlanProgramEmpty", check, PLAN("9, job, 4, made, '', input_key, format, result, inputs")},
-    {"PlanProgramNull", not_null, PLAN("9, job, 4, made, NULL, input_key, format, result, 0")},
-    {"PlanKeyTooShort", check, PLAN("9, job, 4, made, program, x'00', format, result, inputs")},
-    {"PlanKeyNull", not_null, PLAN("9, job, 4, made, program, NULL, format, result, inputs")},
-    {"PlanFormatEmpty", check, PLAN("9, job, 4, made, program, input_key, '', result, inputs")},
-    {"PlanFormatNull", not_null, PLAN("9, job, 4, made, program, input_key, NULL, result, 0")},
-    {"PlanResultNowhere", foreign, PLAN("9, job, 4, made, program, input_key, format, X32, 0")},
-    {"PlanResultNull", not_null, PLAN("9, job, 4, made, program, input_key, format, NULL, 0")},
-    {"PlanInputsNegative", check, PLAN("9, job, 4, made, program, input_key, format, result, -1")},
-    {"PlanInputsNull", not_null, PLAN("9, job, 4, made, program, input_key, format, result, NULL")},
-
-    {"InputOfNoPlan", foreign,
-     "INSERT INTO plan_input SELECT 99, role, name, format, document FROM plan_input"
-     " WHERE plan = 1 AND role = 'job'"},
-    {"InputPlanNull", not_null, INPUT("NULL, role, name, format, document")},
-    {"InputRoleUnknown", check, INPUT("9, 'weather', name, format, document")},
-    {"InputRoleNull", not_null, INPUT("9, NULL, name, format, document")},
-    {"InputNameNull", not_null, INPUT("9, role, NULL, format, document")},
-    {"InputNameBlob", datatype, INPUT("9, role, x'00', format, document")},
-    {"InputFormatEmpty", check, INPUT("9, role, name, '', document")},
-    {"InputFormatNull", not_null, INPUT("9, role, name, NULL, document")},
-    {"InputDocumentNowhere", foreign, INPUT("9, role, name, format, X32")},
-    {"InputDocumentNull", not_null, INPUT("9, role, name, format, NULL")},
-};
-#undef PLAN
-#undef INPUT
 
 class Constraints : public ::testing::TestWithParam<BadRow> {};
 
@@ -295,6 +127,25 @@ TEST(Constraints, AllowAGoodRow) {
                     "  FROM plan WHERE id = 3;"
                     "INSERT INTO plan_input SELECT 9, role, name, format, document FROM plan_input"
                     "  WHERE plan = 3 AND role = 'job';"
+                    "INSERT INTO schedule SELECT 3, made, program, input_key, format, result, 1,"
+                    "  weather, weather_name, weather_format, 1, 1 FROM schedule WHERE id = 1;"
+                    "INSERT INTO schedule_job VALUES(3, 1, 3);"
+                    "INSERT INTO schedule_step VALUES(3, 1, 'weigh', 5, 5, 'planned');"
+                    "INSERT INTO schedule SELECT 4, made, program, input_key, format, result, NULL,"
+                    "  NULL, NULL, NULL, 1, 0 FROM schedule WHERE id = 1;"
+                    "INSERT INTO schedule_job VALUES(4, 2, 1);"
+                    "INSERT INTO event(id, token, job, step, at, recorded, kind, mass_mg,"
+                    "  part_a_mg, part_b_mg) VALUES"
+                    "  (5, 'a', 1, 'bottom-lam/wet', 5, 6, 'mixed', 9, 6, 3),"
+                    "  (6, 'b', 1, 'bottom-lam/wet', 5, 6, 'mixed', 9, NULL, NULL),"
+                    "  (7, 'c', 1, 'bottom-lam/wet', 5, 6, 'left', 0, NULL, NULL),"
+                    "  (8, 'd', 1, 'bottom-lam/wet', 5, 6, 'done', NULL, NULL, NULL);"
+                    "INSERT INTO event(id, token, job, step, at, recorded, kind, milestone, air_mk,"
+                    "  rh_ppm, note, undoes) VALUES"
+                    "  (9, 'e', 1, 'bottom-lam/wet', 7, 6, 'milestone', 'gel', NULL, NULL, NULL,"
+                    "   NULL),"
+                    "  (10, 'f', 1, NULL, 5, 6, 'conditions', NULL, 293000, 1000000, NULL, NULL),"
+                    "  (11, 'g', 1, NULL, 5, 6, 'undo', NULL, NULL, NULL, 'mistyped', 9);"
                     "UPDATE job SET slug = 'red-heron', name = 'y', archived = 7 WHERE id = 9"),
             SQLITE_OK)
       << raw.message();
@@ -305,21 +156,34 @@ TEST(Constraints, AllowAGoodRow) {
 TEST(Constraints, HoldWithoutTheTriggers) {
   Raw raw;
   for (const char* name : {"plan_is_next", "plan_no_replace", "job_no_replace",
-                           "job_no_replace_by_update", "document_no_replace"}) {
+                           "job_no_replace_by_update", "document_no_replace", "schedule_is_next",
+                           "schedule_no_replace", "event_is_next", "event_no_replace"}) {
     raw.db().exec(std::string("DROP TRIGGER ") + name);
   }
   EXPECT_EQ(raw.run("INSERT INTO plan SELECT 9, job, 0, made, program, input_key, format, result, 0"
                     " FROM plan WHERE id = 3"),
-            check);
+            testing::check);
   EXPECT_EQ(raw.run("INSERT INTO plan SELECT 9, NULL, 4, made, program, input_key, format, result,"
                     " 0 FROM plan WHERE id = 3"),
-            not_null);
+            testing::not_null);
   EXPECT_EQ(raw.run("INSERT INTO plan SELECT 9, job, 3, made, program, input_key, format, result, 0"
                     " FROM plan WHERE id = 3"),
             SQLITE_CONSTRAINT_UNIQUE);
   EXPECT_EQ(raw.run("INSERT INTO job VALUES(9, 'egret', 'x', 1, NULL)"), SQLITE_CONSTRAINT_UNIQUE);
   EXPECT_EQ(raw.run("UPDATE job SET slug = 'egret' WHERE id = 1"), SQLITE_CONSTRAINT_UNIQUE);
   EXPECT_EQ(raw.run("INSERT INTO document SELECT NULL, sha256, body FROM document"),
+            SQLITE_CONSTRAINT_UNIQUE);
+  EXPECT_EQ(raw.run("INSERT INTO schedule SELECT 0, made, program, input_key, format, result, NULL,"
+                    " NULL, NULL, NULL, 1, 1 FROM schedule WHERE id = 1"),
+            testing::check);
+  EXPECT_EQ(raw.run("INSERT INTO event(id, token, job, at, recorded, kind, note)"
+                    " VALUES(0, 'new', 1, 5, 6, 'note', 'x')"),
+            testing::check);
+  EXPECT_EQ(raw.run("INSERT INTO event(id, token, job, at, recorded, kind, note)"
+                    " VALUES(5, 'undo-2', 1, 5, 6, 'note', 'x')"),
+            SQLITE_CONSTRAINT_UNIQUE);
+  EXPECT_EQ(raw.run("INSERT INTO event(id, token, job, at, recorded, kind, undoes)"
+                    " VALUES(5, 'new', 1, 5, 6, 'undo', 2)"),
             SQLITE_CONSTRAINT_UNIQUE);
 }
 
