@@ -48,9 +48,11 @@ std::vector<WorkingSpan> working_spans(const WeekHours& hours, const time::Zone&
   std::vector<WorkingSpan> spans;
   const auto last = floor<days>(zone.wall(until)) + days(1);
   for (auto day = floor<days>(zone.wall(from)) - days(1); day <= last; day += days(1)) {
-    if (is_off(hours, time::Date(day))) continue;
+    const auto single = hours.single.find(time::Date(day));
+    if (single == hours.single.end() && is_off(hours, time::Date(day))) continue;
     const unsigned weekday = std::chrono::weekday(day).iso_encoding() - 1;
-    for (const time::DaySpan& span : hours.days[weekday]) {
+    for (const time::DaySpan& span :
+         single != hours.single.end() ? single->second : hours.days[weekday]) {
       const Instant begin = std::max(from, begins(time::WallTime(day) + span.from, zone));
       const Instant end = std::min(until, ends(time::WallTime(day) + span.until, zone));
       if (begin < end) spans.push_back({begin, end});

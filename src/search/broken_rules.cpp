@@ -106,8 +106,29 @@ class Rules {
         if (k.where == now.where && k.from <= now.from && now.from < k.to) used += k.what;
       }
       const Resource& resource = problem_.resources[at(now.where)];
-      if (used > resource.count) broken_.push_back(now.by + " finds no free " + resource.id);
+      if (used > resource.count || away_too(now, kept))
+        broken_.push_back(now.by + " finds no free " + resource.id);
     }
+  }
+
+  // More held than is there when some go away in the middle.
+  [[nodiscard]] bool away_too(const Kept& now, const std::vector<Kept>& kept) const {
+    const Resource& resource = problem_.resources[at(now.where)];
+    const auto held = [&](Slot slot) {
+      int used = 0;
+      for (const Kept& k : kept) {
+        if (k.where == now.where && k.from <= slot && slot < k.to) used += k.what;
+      }
+      for (const Away& away : resource.away) {
+        if (away.from <= slot && slot < away.until) used += away.amount;
+      }
+      return used;
+    };
+    for (const Away& away : resource.away) {
+      const Slot from = std::max(now.from, away.from);
+      if (from < std::min(now.to, away.until) && held(from) > resource.count) return true;
+    }
+    return false;
   }
 
   void modes() {

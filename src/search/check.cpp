@@ -41,6 +41,9 @@ class Checker {
     for (const Resource& resource : problem_.resources) {
       need(resource.count >= 0, "count of resource " + resource.id);
       calendar(resource.calendar, "resource " + resource.id);
+      for (const Away& away : resource.away) {
+        need(away.amount > 0 && away.from < away.until, "absence of resource " + resource.id);
+      }
     }
     for (const Hold& hold : problem_.holds) {
       need(hold.resource >= 0 && at(hold.resource) < problem_.resources.size(),

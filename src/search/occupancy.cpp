@@ -25,7 +25,13 @@ std::vector<std::pair<Slot, Slot>> merged(std::vector<std::pair<Slot, Slot>> int
 }  // namespace
 
 Occupancy::Occupancy(const Problem& problem, const std::vector<Taken>& taken)
-    : problem_(problem), taken_(taken) {}
+    : problem_(problem), taken_(taken) {
+  for (std::size_t r = 0; r < problem.resources.size(); ++r) {
+    for (const Away& away : problem.resources[r].away) {
+      taken_.push_back({static_cast<int>(r), away.amount, away.from, away.until});
+    }
+  }
+}
 
 Occupancy::Intervals Occupancy::blocked_resource(int resource, int amount) const {
   const Resource& r = problem_.resources[at(resource)];

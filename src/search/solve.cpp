@@ -49,8 +49,14 @@ State run_general(const Model& model, Run& run) {
 /// Below this many operations branch and bound proves more than insertion can.
 constexpr std::size_t few_ops = 24;
 
+bool some_are_away(const Problem& problem) {
+  return std::any_of(problem.resources.begin(), problem.resources.end(),
+                     [](const Resource& resource) { return !resource.away.empty(); });
+}
+
 Engine choose_engine(const Problem& problem, const Objective& objective, const Model& model) {
-  if (many_fits(problem, objective) && problem.ops.size() > few_ops) return Engine::many;
+  const bool away = some_are_away(problem);
+  if ((problem.ops.size() > few_ops || away) && many_fits(problem, objective)) return Engine::many;
   return chain_fits(model) ? Engine::chain : Engine::general;
 }
 
@@ -70,9 +76,11 @@ Answer solve(const Problem& problem, const Objective& objective, const Limits& l
   } else if (answer.effort.engine == Engine::many) {
     base::promise(many_fits(problem, objective), "search: this problem has no parts");
     answer.state = Many(problem, objective, run).solve();
-    if (answer.state == State::stopped && !run.stopped()) answer.state = run_general(model, run);
+    const bool general = answer.state == State::stopped && !run.stopped();
+    if (general && !some_are_away(problem)) answer.state = run_general(model, run);
     answer.bound_leaves_out = "people, room modes, where in its span work lies, later terms";
   } else {
+    base::promise(!some_are_away(problem), "search: with some away a problem is of chains");
     answer.state = run_general(model, run);
   }
   if (answer.state == State::proved) answer.bound_leaves_out.clear();

@@ -2,7 +2,10 @@
 #pragma once
 
 #include <array>
+#include <map>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "wetout/time/read.hpp"
@@ -13,7 +16,23 @@ namespace wetout::schedule {
 struct WeekHours {
   std::array<std::vector<time::DaySpan>, 7> days = {};  ///< Monday first; empty: a day off
   std::vector<time::DateRange> off = {};                ///< whatever the day says
+  /// Of single days, whatever the others say.
+  std::map<time::Date, std::vector<time::DaySpan>> single = {};
 };
+
+/// Hours instead of the usual ones: of a date, of a day of the week, or of every day.
+struct HoursInstead {
+  std::optional<time::Date> date;
+  std::optional<int> weekday;  ///< 0 is Monday
+  std::vector<time::DaySpan> spans;
+};
+/// "2026-06-15 18:00-22:45", "sat 08:00-12:00 14:00-18:00", "18:00-22:00" (every day). Codes
+/// "hours.bad", "span.bad", "span.overlap", "date.bad".
+base::Result<HoursInstead> read_hours_instead(std::string_view text);
+/// The other way.
+std::string print(const HoursInstead& hours);
+
+void put_instead(const HoursInstead& instead, WeekHours& hours);
 
 struct Person {
   std::string id;

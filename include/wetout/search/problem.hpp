@@ -95,12 +95,20 @@ struct Calendar {
   std::vector<std::pair<Slot, Slot>> spans = {};
 };
 
-/// `count` of them exist; only within one span of `calendar` at a time (-1: always) can they be
-/// held.
+/// So many of a resource are not to be had in [from, until).
+struct Away {
+  Slot from = 0;
+  Slot until = 0;
+  int amount = 1;
+};
+
+/// `count` of them exist, fewer while some are away; only within one span of `calendar` at a time
+/// (-1: always) can they be held. With some away the problem must be a chain, or parts that are.
 struct Resource {
   std::string id = {};
   int count = 1;
   int calendar = -1;
+  std::vector<Away> away = {};
 };
 
 /// `amount` of a resource from one event up to (not including) another. Nothing is held when `to`
