@@ -51,4 +51,29 @@ void read_money(const nlohmann::json& json, units::Money& out, const Path& path,
   out = *money;
 }
 
+base::Result<nlohmann::json> parse_document(std::string_view json, std::string_view format) {
+  nlohmann::json parsed =
+      nlohmann::json::parse(json.begin(), json.end(), nullptr, /*allow_exceptions=*/false);
+  if (!parsed.is_object()) {
+    return base::fail({.code = "document.syntax",
+                       .message = "the document is not a JSON object",
+                       .expected = fmt::format(R"({{"format": "{}", ...}})", format)});
+  }
+  base::Problems problems;
+  const Path path{nullptr, "format", {}};
+  const auto at = parsed.find("format");
+  if (at == parsed.end()) {
+    note_missing(path, problems);
+    return base::fail(std::move(problems));
+  }
+  if (*at != format) {
+    note_wrong(*at, format, path, problems);
+    problems.back().code = "document.format";
+    problems.back().message = "the document is not of a format that this version reads";
+    problems.back().hint = "a newer version of the program may have written it";
+    return base::fail(std::move(problems));
+  }
+  return parsed;
+}
+
 }  // namespace wetout::report

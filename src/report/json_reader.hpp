@@ -132,4 +132,22 @@ class JsonReader {
   base::Problems& problems_;
 };
 
+/// The JSON object of a document of this format. Codes "document.syntax", "document.key" (no
+/// format), "document.format".
+base::Result<nlohmann::json> parse_document(std::string_view json, std::string_view format);
+
+/// What document_json() wrote; problems as of parse_document(), and "document.key" for every key
+/// that is missing or wrong.
+template <class T>
+base::Result<T> read_document(std::string_view json, std::string_view format) {
+  const base::Result<nlohmann::json> parsed = parse_document(json, format);
+  if (!parsed) return base::fail(parsed.error());
+  base::Problems problems;
+  T document;
+  JsonReader reader(*parsed, nullptr, problems);
+  Fields<T>::visit(reader, document);
+  if (!problems.empty()) return base::fail(std::move(problems));
+  return document;
+}
+
 }  // namespace wetout::report

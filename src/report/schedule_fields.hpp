@@ -1,14 +1,16 @@
-// The words of weather, room and limits in documents.
+// The words of weather, room and limits in documents, and the keys that weather and schedule share.
 #pragma once
 
 #include <array>
 
 #include "fields.hpp"
+#include "numbers.hpp"
 #include "wetout/base/cited.hpp"
 #include "wetout/climate/core.hpp"
 #include "wetout/climate/guard.hpp"
 #include "wetout/climate/room.hpp"
 #include "wetout/climate/weather.hpp"
+#include "wetout/report/weather_document.hpp"
 #include "wetout/schedule/limits.hpp"
 
 namespace wetout::report {
@@ -71,6 +73,34 @@ struct Words<schedule::State> {
   using S = schedule::State;
   static constexpr std::array all = {S::good, S::notice, S::refuse};
   static std::string_view word(schedule::State state) { return schedule::to_string(state); }
+};
+
+template <>
+struct Fields<UnknownSpan> {
+  static void visit(auto& v, auto& span) {
+    v("from", span.from);
+    v("to", span.to);
+    v("of", span.of);
+  }
+};
+template <>
+struct Fields<WeatherRoom> {
+  static void visit(auto& v, auto& room) {
+    v("kind", room.kind);
+    v("lag_h", room.lag, as::Hours{});
+    v("minimum_c", room.minimum, as::Celsius{});
+    v("heater", room.heater);
+    v("humidity_max_pct", room.humidity_max, as::Percent{});
+  }
+};
+template <>
+struct Fields<WeatherGuard> {
+  static void visit(auto& v, auto& guard) {
+    v("kind", guard.guard);
+    v("issued", guard.issued);
+    v("from_k", guard.at_from, as::Kelvins{});
+    v("to_k", guard.at_to, as::Kelvins{});
+  }
 };
 
 }  // namespace wetout::report

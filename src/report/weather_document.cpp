@@ -7,14 +7,6 @@
 namespace wetout::report {
 
 template <>
-struct Fields<UnknownSpan> {
-  static void visit(auto& v, auto& span) {
-    v("from", span.from);
-    v("to", span.to);
-    v("of", span.of);
-  }
-};
-template <>
 struct Fields<WeatherHour> {
   static void visit(auto& v, auto& hour) {
     v("time", hour.time);
@@ -66,30 +58,11 @@ struct Fields<LimitInForce> {
   }
 };
 template <>
-struct Fields<WeatherRoom> {
-  static void visit(auto& v, auto& room) {
-    v("kind", room.kind);
-    v("lag_h", room.lag, as::Hours{});
-    v("minimum_c", room.minimum, as::Celsius{});
-    v("heater", room.heater);
-    v("humidity_max_pct", room.humidity_max, as::Percent{});
-  }
-};
-template <>
 struct Fields<WeatherCore> {
   static void visit(auto& v, auto& core) {
     v("foam", core.foam);
     v("thickness_mm", core.thickness, as::Millimetres{});
     v("lag_min", core.lag, as::Minutes{});
-  }
-};
-template <>
-struct Fields<WeatherGuard> {
-  static void visit(auto& v, auto& guard) {
-    v("kind", guard.guard);
-    v("issued", guard.issued);
-    v("from_k", guard.at_from, as::Kelvins{});
-    v("to_k", guard.at_to, as::Kelvins{});
   }
 };
 template <>

@@ -5,6 +5,7 @@
 
 #include "resin_sample.hpp"
 #include "sample.hpp"
+#include "schedule_sample.hpp"
 #include "weather_sample.hpp"
 #include "wetout/report/plan_text.hpp"
 
@@ -23,6 +24,10 @@ std::string json_of(const std::string& name) {
   if (name == "cure.polyester") return to_json(sample::cure_of_polyester());
   if (name == "weather") return to_json(sample::weather());
   if (name == "weather.bare") return to_json(sample::bare_weather());
+  if (name == "schedule") return to_json(sample::schedule());
+  if (name == "schedule.two") return to_json(sample::schedule_of_two());
+  if (name == "schedule.impossible") return to_json(sample::schedule_impossible());
+  if (name == "schedule.bare") return to_json(sample::schedule_bare());
   if (name == "problems") return problems_json(sample::problems());
   if (name == "check") return to_json(sample::check());
   if (name == "jobs") return to_json(sample::jobs());
