@@ -49,6 +49,16 @@ std::string text_of(const std::string& name, wetout::units::System system) {
   }
   if (name == "weather") return to_text(sample::weather(), system, wetout::time::Zone());
   if (name == "weather.bare") return to_text(sample::bare_weather(), system, wetout::time::Zone());
+  if (name == "schedule") return to_text(sample::schedule(), system, wetout::time::Zone());
+  if (name == "schedule.two") {
+    return to_text(sample::schedule_of_two(), system, wetout::time::Zone());
+  }
+  if (name == "schedule.impossible") {
+    return to_text(sample::schedule_impossible(), system, wetout::time::Zone());
+  }
+  if (name == "schedule.bare") {
+    return to_text(sample::schedule_bare(), system, wetout::time::Zone());
+  }
   if (name == "problems") return problems_text(sample::problems());
   if (name == "check") return to_text(sample::check(), system);
   if (name == "jobs") return to_text(sample::jobs());

@@ -171,7 +171,7 @@ ScheduleDocument schedule_of_two() {
   Board other(document, "faial-9-0", "ben");
   other.step({"bottom-lam", "prepare", "Prepare bottom lam", "", june(15, 17, 40), 30});
   other.wet({"bottom-lam", "wet", "Wet out bottom lam", "", june(15, 18, 30), 40}, slow,
-            {slack("window", 40, 0, "min", june(16, 14), 95, {}, "faial-9-0/deck-lam/wet")});
+            {slack("window", 40, 0, "min", june(16, 14), 95, {}, "faial-9-0/bottom-lam/wet")});
   other.watch("bottom-lam", "bottom lam", june(15, 19, 10));
   other.step({"bottom-lam", "trim", "Trim the laps of bottom lam", "fresh blade, along the tape",
               june(16, 2), 15});
