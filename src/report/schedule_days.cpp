@@ -24,6 +24,7 @@ using units::System;
 constexpr std::size_t clock_columns = 13;  // "18:00-18:25  "
 constexpr std::size_t hours_between_numbers = 2;
 constexpr std::size_t hour_columns = bar_cells / 24;
+constexpr double least_warming_k = 0.1;
 constexpr std::size_t least_label = 15, most_label = page_columns - bar_cells - 1;
 
 bool of_coat(const Entry& a, const Entry& b) { return a.job == b.job && a.coat == b.coat; }
@@ -300,7 +301,7 @@ void DaysWriter::room(const Entry& entry) {
     if (timed.dew_margin) {
       text += ", board " + whole(units::print(*timed.dew_margin, system_)) + " above the dew point";
     }
-    if (timed.core_change && timed.core_change->in_kelvin() > 0.0) {
+    if (timed.core_change && timed.core_change->in_kelvin() >= least_warming_k) {
       text += ", core warms " + whole(units::print(*timed.core_change, system_));
     }
     below(text);

@@ -11,6 +11,7 @@
 #include "phrases.hpp"
 #include "schedule_fields.hpp"
 #include "weather_chart.hpp"
+#include "wetout/time/print.hpp"
 
 namespace wetout::report {
 namespace {
@@ -161,8 +162,8 @@ struct WindowDay {
   std::vector<std::string> pieces;
 };
 
-std::vector<WindowDay> days_of(const ScheduleView& view,
-                               const std::vector<const CoatWindow*>& all) {
+std::vector<WindowDay> days_of(const ScheduleView& view, const std::vector<const CoatWindow*>& all,
+                               const Entry* planned) {
   std::vector<WindowDay> out;
   for (const CoatWindow* window : all) {
     if (window->limit == "hours" || window->limit == "order" || window->limit == "later") continue;
@@ -173,8 +174,12 @@ std::vector<WindowDay> days_of(const ScheduleView& view,
       const Instant to = midnight && *midnight > from ? std::min(until, *midnight) : until;
       if (out.empty() || out.back().day != day) out.push_back({day, {}});
       const bool good = window->ok == schedule::State::good;
-      out.back().pieces.push_back(whole(view.wall.span(from, to)) + " " +
-                                  (good ? "good" : plain(window->reason)));
+      std::string piece =
+          whole(view.wall.span(from, to)) + " " + (good ? "good" : plain(window->reason));
+      if (planned != nullptr && planned->start >= from && planned->start < to) {
+        piece += " " + whole("(planned " + view.wall.clock(planned->start) + ")");
+      }
+      out.back().pieces.push_back(std::move(piece));
       from = to;
     }
   }
@@ -207,7 +212,7 @@ void add_windows(layout::Page& page, const ScheduleView& view) {
   bool all = true, first = true;
   for (const auto& [id, windows] : coats) {
     const Entry* chosen = view.find(id);
-    const std::vector<WindowDay> days = days_of(view, windows);
+    const std::vector<WindowDay> days = days_of(view, windows, chosen);
     if (days.empty()) continue;
     const auto planned = std::find_if(days.begin(), days.end(), [&](const WindowDay& one) {
       return chosen != nullptr && one.day >= chosen->day;
@@ -221,15 +226,14 @@ void add_windows(layout::Page& page, const ScheduleView& view) {
     }
     all = all && begin == days.begin() && end == days.end();
     if (first)
-      page.heading("When each coat could start", "in working hours, after what comes first");
+      page.heading("When each coat could start", view.entries.empty()
+                                                     ? "in working hours"
+                                                     : "in working hours, after what comes first");
     first = false;
     std::string label = layout::left(plain(coat_of(view, id)), label_columns);
     for (auto day = begin; day != end; ++day) {
-      std::string text = joined(day->pieces, ", ");
-      if (chosen != nullptr && day->day == chosen->day) {
-        text += " " + whole("(planned " + view.wall.clock(chosen->start) + ")");
-      }
-      page.item(label + layout::left(WallClock::date(day->day), date_columns), text);
+      page.item(label + layout::left(WallClock::date(day->day), date_columns),
+                joined(day->pieces, ", "));
       label.assign(label_columns, ' ');
     }
   }
@@ -241,8 +245,14 @@ void add_windows(layout::Page& page, const ScheduleView& view) {
 namespace {
 
 // As it is typed, and where.
-std::vector<std::string> typed(std::string_view change, const std::string& value) {
-  const std::string shown = plain(value);
+std::vector<std::string> typed(const WallClock& wall, std::string_view change,
+                               const std::string& value) {
+  std::string shown = plain(value);
+  if (change == "until" && value.find('T') != std::string::npos) {
+    // Read on the shop's wall, and shorter there.
+    const std::string local = time::rfc3339(instant_of(value), wall.zone());
+    shown = local.substr(0, 10) + " " + local.substr(11, 5);
+  }
   if (change == "heater") {
     return {"in the shop file, under [room]:", "kind = \"heated\"",
             fmt::format("heater = {{ kind = \"electric\", minimum = \"{}\" }}", shown)};
@@ -258,7 +268,7 @@ void add_change(layout::Page& page, const ScheduleView& view, const std::string&
   constexpr std::size_t label_columns = 10;
   const std::string start = layout::left(label, label_columns), below(label_columns, ' ');
   page.item(start, plain(change.text));
-  for (const std::string& type : typed(change.change, change.value)) {
+  for (const std::string& type : typed(view.wall, change.change, change.value)) {
     const bool fits = layout::columns(type) + label_columns <= layout::page_columns;
     page.item(below, fits ? whole(type) : type);
   }
@@ -269,12 +279,23 @@ void add_change(layout::Page& page, const ScheduleView& view, const std::string&
 
 void add_impossible(layout::Page& page, const ScheduleView& view) {
   const ScheduleDocument& document = view.document;
-  if (!document.impossible) return;
+  const std::string span =
+      fmt::format("from {} until {}.", whole(view.wall.full(instant_of(document.horizon.from))),
+                  whole(view.wall.full(instant_of(document.horizon.until))));
+  if (!document.impossible) {
+    if (!view.entries.empty()) return;
+    page.blank();
+    page.item("", "NOTHING FOUND " + span);
+    page.blank();
+    page.item("Why       ", document.stopped == "interrupted" ? "the search was interrupted"
+                                                              : "the time for the search was up");
+    return page.item("          ",
+                     "there may be a schedule: --time-limit looks longer, fewer boards are found "
+                     "sooner");
+  }
   const Impossible& none = *document.impossible;
   page.blank();
-  page.item("", fmt::format("NOTHING FITS from {} until {}.",
-                            whole(view.wall.full(instant_of(document.horizon.from))),
-                            whole(view.wall.full(instant_of(document.horizon.until)))));
+  page.item("", "NOTHING FITS " + span);
   page.blank();
   page.item("Why       ", plain(none.why));
   if (none.change && none.value && none.text && none.finish) {

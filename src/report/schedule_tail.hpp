@@ -15,7 +15,7 @@ void add_alternatives(layout::Page& page, const ScheduleView& view);
 void add_changes(layout::Page& page, const ScheduleView& view);
 /// When each coat could start, day by day.
 void add_windows(layout::Page& page, const ScheduleView& view);
-/// Why nothing fits, what to type, what else would help.
+/// Why nothing fits, what to type, what else would help; or that nothing was found in time.
 void add_impossible(layout::Page& page, const ScheduleView& view);
 
 }  // namespace wetout::report

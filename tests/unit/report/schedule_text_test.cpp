@@ -285,8 +285,8 @@ TEST(ScheduleText, ShowsWhatElseThereIsAndWhatMoved) {
 TEST(ScheduleText, WindowsLeaveOutNightsAndWhatMustWait) {
   const std::string out = text_of(sample::schedule());
   EXPECT_TRUE(says(out,
-                   "deck-lam        Wed 17 Jun  18:50-21:00 good, 21:00-22:00 humid "
-                   "(planned 19:20)\n"
+                   "deck-lam        Wed 17 Jun  18:50-21:00 good (planned 19:20), 21:00-22:00 "
+                   "humid\n"
                    "                Fri 19 Jun  18:00-20:40 good, 20:40-22:00 too near the "
                    "dew point\n"));
   EXPECT_FALSE(says(out, "outside working hours"));
@@ -304,7 +304,22 @@ TEST(ScheduleText, WhatDoesNotFitIsToldWithWhatToType) {
   EXPECT_TRUE(says(out, "          resin = \"quick\"\n"));
   EXPECT_TRUE(says(out, "          --until \"2026-07-04 00:00\"\n"));
   EXPECT_FALSE(says(out, "NEXT"));
+  ScheduleDocument with_offset = sample::schedule_impossible();
+  with_offset.impossible->others[2].value = "2026-07-04T02:30:00+02:30";
+  EXPECT_EQ(text_of(with_offset), out);
   EXPECT_TRUE(says(text_of(sample::schedule_bare()), "no single change of hours"));
+}
+
+TEST(ScheduleText, NothingFoundIsNotNothingFits) {
+  ScheduleDocument document = sample::schedule_impossible();
+  document.impossible.reset();
+  document.stopped = "time";
+  const std::string out = text_of(document);
+  EXPECT_TRUE(says(out, "NOTHING FOUND from Sat 13 Jun 13:40 until Sat 27 Jun 00:00."));
+  EXPECT_TRUE(says(out, "Why       the time for the search was up\n"));
+  EXPECT_FALSE(says(out, "FITS"));
+  document.stopped = "interrupted";
+  EXPECT_TRUE(says(text_of(document), "Why       the search was interrupted\n"));
 }
 
 TEST(ScheduleText, EveryCautionIsSaidOnce) {
