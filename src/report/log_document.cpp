@@ -18,6 +18,8 @@ struct Fields<LogDocument> {
     v("size_bytes", log.size_bytes);
     v("jobs", log.jobs);
     v("plans", log.plans);
+    v("schedules", log.schedules);
+    v("events", log.events);
     v("documents", log.documents);
     v("sound", log.sound);
     v("faults", log.faults);
@@ -43,6 +45,8 @@ std::string to_text(const LogDocument& document) {
   if (document.schema > 0) {
     page.item("holds      ", counted(document.jobs, "job") + ", " +
                                  counted(document.plans, "plan") + ", " +
+                                 counted(document.schedules, "schedule") + ", " +
+                                 counted(document.events, "event") + ", " +
                                  counted(document.documents, "document"));
     page.item("size       ",
               fmt::format("{} bytes, tables of version {}", document.size_bytes, document.schema));

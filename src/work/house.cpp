@@ -61,6 +61,8 @@ void fill(report::LogDocument& document, const joblog::Info& info) {
   document.size_bytes = static_cast<std::int64_t>(info.file_bytes + info.wal_bytes);
   document.jobs = static_cast<int>(info.jobs);
   document.plans = static_cast<int>(info.plans);
+  document.schedules = static_cast<int>(info.schedules);
+  document.events = static_cast<int>(info.events);
   document.documents = static_cast<int>(info.documents);
 }
 

@@ -20,6 +20,8 @@ struct LogDocument {
   std::int64_t size_bytes = 0;
   int jobs = 0;
   int plans = 0;
+  int schedules = 0;
+  int events = 0;  ///< of what was recorded, undone ones and undos among them
   int documents = 0;
   std::optional<bool> sound;        ///< nothing when the pages were not checked
   std::vector<std::string> faults;  ///< what the check found

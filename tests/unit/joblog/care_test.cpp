@@ -5,6 +5,8 @@
 #include <gtest/gtest.h>
 #include <sys/stat.h>
 
+#include "raw_log.hpp"
+#include "record_samples.hpp"
 #include "support.hpp"
 
 namespace wetout::joblog {
@@ -72,6 +74,56 @@ TEST(Check, FindsWhatHasBeenDoneToALog) {
   }
 }
 
+TEST(Check, FindsWhatHasBeenDoneToRecords) {
+  using Codes = std::vector<std::string>;
+  const std::pair<const char*, Codes> deeds[] = {
+      {"DROP TRIGGER schedule_no_update; UPDATE schedule SET id = 7, replaces = NULL WHERE id = 2;"
+       " DROP TRIGGER schedule_job_no_update; UPDATE schedule_job SET schedule = 7 WHERE schedule "
+       "= 2;"
+       " DROP TRIGGER schedule_step_no_update;"
+       " UPDATE schedule_step SET schedule = 7 WHERE schedule = 2",
+       {"schema", "schedules"}},
+      {"DROP TRIGGER schedule_no_update; UPDATE schedule SET jobs = 3 WHERE id = 1",
+       {"schema", "schedules"}},
+      {"DROP TRIGGER schedule_step_no_delete; DELETE FROM schedule_step WHERE step LIKE '%trim'",
+       {"schema", "schedules"}},
+      {"DROP TRIGGER schedule_job_no_delete; PRAGMA foreign_keys = OFF;"
+       " DELETE FROM schedule_job WHERE job = 2",
+       {"schema", "references", "schedules"}},
+      {"DROP TRIGGER event_no_delete; DELETE FROM event WHERE id = 1", {"schema", "events"}},
+      {"DROP TRIGGER event_no_delete; PRAGMA foreign_keys = OFF; DELETE FROM event WHERE id = 2",
+       {"schema", "references", "events"}},
+      {"DROP TRIGGER event_undoes; INSERT INTO event(id, token, job, at, recorded, kind, undoes)"
+       " VALUES(5, 'new', 1, 5, 6, 'undo', 3)",
+       {"schema", "events"}},
+      {"DROP TRIGGER event_undoes; INSERT INTO event(id, token, job, at, recorded, kind, undoes)"
+       " VALUES(5, 'new', 2, 5, 6, 'undo', 1)",
+       {"schema", "events"}},
+      {"DROP TRIGGER document_no_update; UPDATE document SET body = CAST('x' AS BLOB)"
+       " WHERE CAST(body AS TEXT) LIKE 'schedule 1%'",
+       {"schema", "document"}},
+      {"DROP INDEX event_by_job", {"schema"}},
+      {"DROP TABLE event", {"schema", "events"}},
+  };
+  for (const auto& [sql, expected] : deeds) {
+    const testing::RawLog raw;
+    ASSERT_TRUE(check(raw.path()).empty());
+    spoil(raw.path(), sql);
+    EXPECT_EQ(codes(raw.path()), expected) << sql;
+  }
+}
+
+TEST(Check, SaysWhatIsMissing) {
+  const testing::RawLog raw;
+  spoil(raw.path(),
+        "DROP TRIGGER event_no_delete; DROP TRIGGER schedule_step_no_delete;"
+        "DELETE FROM event WHERE id = 1; DELETE FROM schedule_step WHERE schedule = 1 AND job = 2");
+  const auto findings = check(raw.path());
+  ASSERT_EQ(findings.size(), 4U);
+  EXPECT_EQ(findings[2].text, "schedule 1 has 2 of its 4 steps");
+  EXPECT_EQ(findings[3].text, "there are 3 events, the last is 4");
+}
+
 TEST(Check, ReadsALogThatIsInUse) {
   const TempFolder folder;
   make_log(folder / "log.db", 3);
@@ -99,6 +151,17 @@ TEST(Backup, HoldsWhatIsStillInTheWalOfALogInUse) {
   ASSERT_TRUE(backup(folder / "log.db", folder / "copy.db"));
   EXPECT_EQ(difference(Log::open(folder / "copy.db"), 3, 3), "");
   EXPECT_EQ(log.save_plan(sample_plan(4)).revision, 4);
+}
+
+TEST(Backup, HoldsSchedulesAndEvents) {
+  const TempFolder folder;
+  const testing::RawLog raw;
+  ASSERT_TRUE(backup(raw.path(), folder / "copy.db"));
+  const Log copy = Log::open(folder / "copy.db");
+  const auto first = testing::sample_schedule(1, {{"sandpiper", 2}, {"egret", 1}});
+  EXPECT_EQ(testing::difference(copy, 1, first), "");
+  EXPECT_EQ(copy.events("sandpiper").size(), 3U);
+  EXPECT_EQ(copy.events("egret").at(0).facts.note, "a ding in the tail");
 }
 
 TEST(Backup, CanBeReadAndWrittenAsALog) {

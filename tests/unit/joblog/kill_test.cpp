@@ -1,10 +1,11 @@
-// A child saves plans and is killed (SIGKILL) at a moment nobody chose. What it was told is saved
-// must be there, whole, and the log sound; the plan that was being saved is there whole or not at
-// all.
+// A child saves plans, schedules and events and is killed (SIGKILL) at a moment nobody chose. What
+// it was told is saved must be there, whole, and the log sound; what was being saved is there whole
+// or not at all.
 //
 //   joblog_kill [--kills N] [--seed S]
 //
-// The child writes "committing N" before it saves plan N and "done N" after. Kills between the two
+// The child works in rounds: plan N, schedule N of it, three events N in one call. It writes
+// "committing I" before it saves its I-th thing and "done I" after. Kills between the two
 // are counted and must be at least a tenth, or the test has not tested what it is for. It runs on a
 // disk (TMPDIR or /tmp): in memory a commit is too short to be hit.
 #include <poll.h>
@@ -12,6 +13,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
@@ -19,6 +21,7 @@
 #include <sstream>
 #include <string>
 
+#include "record_samples.hpp"
 #include "support.hpp"
 #include "wetout/joblog/care.hpp"
 
@@ -48,17 +51,57 @@ void say(int pipe_end, const char* word, int n) {
   if (::write(pipe_end, line, static_cast<std::size_t>(length)) != length) ::_exit(2);
 }
 
-// Saves plans until killed. Every few plans the log is closed, which moves the WAL into the file.
-[[noreturn]] void write_plans(const fs::path& path, int first, int pipe_end) {
+enum class What { plan, schedule, events };
+constexpr What whats[] = {What::plan, What::schedule, What::events};
+
+// The I-th thing, counted from 1: what it is, and of which round.
+What what_of(int i) { return whats[(i - 1) % 3]; }
+int round_of(int i) { return (i + 2) / 3; }
+// How many of a kind the first `things` hold.
+int count_of(What what, int things) { return (things + 2 - static_cast<int>(what)) / 3; }
+
+NewSchedule schedule_of(int round) { return testing::sample_schedule(round, {{slug, round}}); }
+
+// True when it got the number it must have.
+bool save(Log& log, int i) {
+  const int n = round_of(i);
+  switch (what_of(i)) {
+    case What::plan:
+      return log.save_plan(sample_plan(n, slug, body_bytes(n))).revision == n;
+    case What::schedule: {
+      const auto saved = log.save_schedule(schedule_of(n));
+      return saved && saved->number == n;
+    }
+    case What::events: {
+      const auto recorded = log.record_events(testing::sample_events(n, slug));
+      return recorded && recorded->events[0].row.number == 3 * n - 2;
+    }
+  }
+  return false;
+}
+
+std::string wrong_with(const Log& log, int i) {
+  const int n = round_of(i);
+  switch (what_of(i)) {
+    case What::plan:
+      return difference(log, n, n, slug, body_bytes(n));
+    case What::schedule:
+      return difference(log, n, schedule_of(n));
+    case What::events:
+      return difference(log, testing::sample_events(n, slug));
+  }
+  return "nothing";
+}
+
+// Works until killed. Every few things the log is closed, which moves the WAL into the file.
+[[noreturn]] void write_things(const fs::path& path, int first, int pipe_end) {
   try {
-    for (int n = first;;) {
+    for (int i = first;;) {
       Log log = Log::open(path, {.access = Access::write});
-      for (const int last = n + 4; n < last; ++n) {
-        const NewPlan plan = sample_plan(n, slug, body_bytes(n));
-        say(pipe_end, "committing", n);
-        const Saved saved = log.save_plan(plan);
-        if (saved.revision != n) ::_exit(3);
-        say(pipe_end, "done", n);
+      for (const int last = i + 4; i < last; ++i) {
+        say(pipe_end, "committing", i);
+        if (!save(log, i)) ::_exit(3);
+        say(pipe_end, "done", i);
       }
     }
   } catch (const std::exception& error) {
@@ -68,8 +111,8 @@ void say(int pipe_end, const char* word, int n) {
 }
 
 struct Told {
-  int committing = 0;  ///< the last plan that was begun
-  int done = 0;        ///< the last plan that was acknowledged
+  int committing = 0;  ///< the last thing that was begun
+  int done = 0;        ///< the last thing that was acknowledged
 };
 
 void read_told(const std::string& text, Told& told) {
@@ -86,7 +129,7 @@ std::string run_and_kill(const fs::path& path, int first, bool at_creation, int 
   const pid_t child = ::fork();
   if (child == 0) {
     ::close(ends[0]);
-    write_plans(path, first, ends[1]);
+    write_things(path, first, ends[1]);
   }
   ::close(ends[1]);
   if (!at_creation) {
@@ -107,7 +150,7 @@ std::string run_and_kill(const fs::path& path, int first, bool at_creation, int 
   return text;
 }
 
-// How many plans the log holds, after looking at all of it.
+// How many things the log holds, after looking at all of it.
 int verify(const fs::path& path, const Told& told) {
   try {
     Log::open(path);
@@ -119,16 +162,20 @@ int verify(const fs::path& path, const Told& told) {
   const auto findings = check(path);
   if (!findings.empty()) fail("check: " + findings.front().text);
   const Log log = Log::open(path);
-  const auto job = log.job(slug);
-  const int plans = job ? job->revisions : 0;
-  if (plans < told.done) fail("acknowledged plan " + std::to_string(told.done) + " is lost");
-  if (plans > told.committing) fail("a plan that nobody saved");
-  for (int n = told.done; n <= plans; ++n) {
-    if (n == 0) continue;
-    const std::string wrong = difference(log, n, n, slug, body_bytes(n));
+  const Info info = log.info();
+  const auto things = static_cast<int>(info.plans + info.schedules + info.events / 3);
+  if (info.plans != count_of(What::plan, things) ||
+      info.schedules != count_of(What::schedule, things) ||
+      info.events != 3 * count_of(What::events, things)) {
+    fail("something is there in part, or out of its order");
+  }
+  if (things < told.done) fail("acknowledged thing " + std::to_string(told.done) + " is lost");
+  if (things > told.committing) fail("a thing that nobody saved");
+  for (int i = std::max(told.done, 1); i <= things; ++i) {
+    const std::string wrong = wrong_with(log, i);
     if (!wrong.empty()) fail(wrong);
   }
-  return plans;
+  return things;
 }
 
 // A copy of what the kill left, so that the next child finds it as it was and mends it itself.
@@ -148,7 +195,7 @@ int microseconds_since(std::chrono::steady_clock::time_point start) {
 
 struct Pace {
   int creation = 0;  ///< microseconds from opening to the first plan saved
-  int ten_plans = 0;
+  int ten_things = 0;
 };
 
 // The moments of the kills are spread over what the work takes on this disk.
@@ -157,11 +204,11 @@ Pace measure_pace() {
   Pace pace;
   auto start = std::chrono::steady_clock::now();
   Log log = Log::open(folder / "log.db", {.access = Access::write});
-  log.save_plan(sample_plan(1, slug, body_bytes(1)));
+  save(log, 1);
   pace.creation = microseconds_since(start);
   start = std::chrono::steady_clock::now();
-  for (int n = 2; n <= 11; ++n) log.save_plan(sample_plan(n, slug, body_bytes(n)));
-  pace.ten_plans = microseconds_since(start);
+  for (int i = 2; i <= 11; ++i) save(log, i);
+  pace.ten_things = microseconds_since(start);
   return pace;
 }
 
@@ -170,12 +217,12 @@ int run(int kills, unsigned seed) {
   std::fflush(stdout);
   std::mt19937 random(seed);
   const Pace pace = measure_pace();
-  std::uniform_int_distribution<int> at_work(0, pace.ten_plans);
+  std::uniform_int_distribution<int> at_work(0, pace.ten_things);
   std::uniform_int_distribution<int> at_creation(0, 2 * pace.creation);
   int between = 0;
   int survived = 0;
   int creations = 0;
-  int plans = 0;
+  int things = 0;
   for (int kill = 0; kill < kills;) {
     const TempFolder folder(Where::disk);
     const fs::path path = folder / "log.db";
@@ -189,14 +236,14 @@ int run(int kills, unsigned seed) {
       between += is_between ? 1 : 0;
       const int there = i % 2 == 0 ? verify(path, told) : verify_copy(path, told);
       survived += is_between && there == told.committing ? 1 : 0;
-      told.done = told.committing = there;  // a plan saved but not acknowledged counts from now on
+      told.done = told.committing = there;  // a thing saved but not acknowledged counts from now on
     }
-    plans += told.done;
+    things += told.done;
   }
   std::printf(
-      "%d kills, %d between \"committing\" and \"done\" (%d of those plans were kept whole, the "
-      "others not at all), %d from the creation of a log on; %d plans\n",
-      kills, between, survived, creations, plans);
+      "%d kills, %d between \"committing\" and \"done\" (%d of those things were kept whole, the "
+      "others not at all), %d from the creation of a log on; %d plans, schedules and records\n",
+      kills, between, survived, creations, things);
   if (between * 10 < kills) fail("too few kills between \"committing\" and \"done\"");
   return 0;
 }

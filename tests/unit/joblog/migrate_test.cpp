@@ -11,6 +11,8 @@
 #include "joblog/connection.hpp"
 #include "joblog/errors.hpp"
 #include "joblog/inspect.hpp"
+#include "raw_log.hpp"
+#include "record_samples.hpp"
 #include "support.hpp"
 
 namespace wetout::joblog {
@@ -161,23 +163,74 @@ TEST(Migrations, StartedByTwoProgramsRunOnce) {
   }
 }
 
+TEST(Migrations, KeepEveryRecord) {
+  testing::RawLog raw;
+  const Steps steps = shipped_and(rebuild);
+  const Connection upgraded = open_log(raw.path(), writing(), steps);
+  EXPECT_EQ(value(upgraded, "SELECT count(*) FROM schedule_step"), "5");
+  EXPECT_EQ(value(upgraded, "SELECT count(*) FROM event"), "4");
+  EXPECT_TRUE(inspect(upgraded, steps).empty()) << summary(inspect(upgraded, steps));
+}
+
 // A log as version 1 wrote it, kept as text: later versions must go on reading it.
-TEST(OldLogs, OfVersion1AreReadAndWritten) {
-  const TempFolder folder;
-  {
-    SQLite::Database db(folder / "log.db", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+class OldLogs : public ::testing::Test {
+ protected:
+  OldLogs() {
+    SQLite::Database db(path_, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
     db.exec(read_bytes(std::filesystem::path(JOBLOG_TEST_DATA) / "version_1.sql"));
   }
-  {
-    const Log log = Log::open(folder / "log.db", reading());
+  static void expect_its_plans(const Log& log) {
     EXPECT_EQ(testing::difference(log, 1, 1, "sandpiper", 60), "");
     EXPECT_EQ(testing::difference(log, 2, 2, "sandpiper", 60), "");
-    EXPECT_EQ(log.jobs(true).at(0).archived, Instant(std::chrono::seconds(1'750'000'600)));
+    EXPECT_EQ(log.info().plans, 2);
   }
-  EXPECT_TRUE(check(folder / "log.db").empty());
-  Log log = Log::open(folder / "log.db", writing());
-  EXPECT_EQ(log.save_plan(testing::sample_plan(3, "sandpiper", 60)).revision, 3);
+  [[nodiscard]] int version() const {
+    SQLite::Database db(path_, SQLite::OPEN_READONLY);
+    return read_version(db);
+  }
+
+  TempFolder folder_;
+  std::filesystem::path path_ = folder_ / "log.db";
+};
+
+TEST_F(OldLogs, OfVersion1AreReadAndLeftAsTheyAre) {
+  const auto before = testing::snapshot(folder_.path());
+  {
+    const Log log = Log::open(path_, reading());
+    expect_its_plans(log);
+    EXPECT_EQ(log.jobs(true).at(0).archived, Instant(std::chrono::seconds(1'750'000'600)));
+    EXPECT_FALSE(log.last_schedule("sandpiper"));
+    EXPECT_FALSE(log.schedule(1));
+    EXPECT_TRUE(log.schedules().empty());
+    EXPECT_TRUE(log.events("sandpiper").empty());
+    EXPECT_FALSE(log.event(1));
+    EXPECT_EQ(log.info().schedules, 0);
+    EXPECT_EQ(log.info().events, 0);
+    EXPECT_EQ(log.foresee_schedule({"sandpiper"}, Digest{}).number, 1);
+    EXPECT_EQ(log.foresee_events(testing::sample_events(1))->events[0].row.number, 1);
+  }
+  EXPECT_TRUE(check(path_).empty());
+  ASSERT_TRUE(backup(path_, folder_ / "copy.db"));
+  expect_its_plans(Log::open(folder_ / "copy.db", reading()));
+  std::filesystem::remove(folder_ / "copy.db");
+  EXPECT_TRUE(testing::snapshot(folder_.path()) == before);
+  EXPECT_EQ(version(), 1);
+}
+
+TEST_F(OldLogs, OfVersion1AreBroughtUpToDateByTheFirstWrite) {
+  {
+    Log log = Log::open(path_, writing());
+    EXPECT_EQ(log.save_plan(testing::sample_plan(3, "sandpiper", 60)).revision, 3);
+    EXPECT_EQ(log.save_schedule(testing::sample_schedule(1, {{"sandpiper", 2}}))->number, 1);
+    ASSERT_TRUE(log.record_events(testing::sample_events(1)));
+  }
+  EXPECT_EQ(version(), 2);
+  EXPECT_TRUE(check(path_).empty());
+  const Log log = Log::open(path_, reading());
   EXPECT_EQ(testing::difference(log, 1, 1, "sandpiper", 60), "");
+  EXPECT_EQ(testing::difference(log, 3, 3, "sandpiper", 60), "");
+  EXPECT_EQ(testing::difference(log, 1, testing::sample_schedule(1, {{"sandpiper", 2}})), "");
+  EXPECT_EQ(testing::difference(log, testing::sample_events(1)), "");
 }
 
 }  // namespace

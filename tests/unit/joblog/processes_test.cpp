@@ -1,15 +1,19 @@
 // Several programs at one log at the same time.
+#include <SQLiteCpp/Database.h>
 #include <gtest/gtest.h>
 #include <signal.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <algorithm>
+#include <functional>
 #include <iostream>
 #include <map>
 #include <random>
 #include <set>
 #include <sstream>
 
+#include "record_samples.hpp"
 #include "support.hpp"
 #include "wetout/joblog/care.hpp"
 
@@ -25,8 +29,10 @@ struct Acknowledged {
   int n = 0;
 };
 
-// Starts all writers at once, each with plans of its own, and collects what they were told.
-std::vector<Acknowledged> run_writers(const std::filesystem::path& path, int writers, int plans) {
+// Starts all writers at once, each of which says lines; returns the lines of all.
+std::vector<std::string> run_writers(
+    int writers,
+    const std::function<void(int writer, const std::function<void(std::string)>& say)>& work) {
   int answers[2];
   int start[2];
   if (::pipe(answers) != 0 || ::pipe(start) != 0) throw std::runtime_error("no pipe");
@@ -37,20 +43,14 @@ std::vector<Acknowledged> run_writers(const std::filesystem::path& path, int wri
       ::close(start[1]);
       char gate = 0;
       if (::read(start[0], &gate, 1) != 0) ::_exit(2);  // returns at once when all are there
+      const auto say = [&](const std::string& text) {
+        const std::string line = text + "\n";
+        if (::write(answers[1], line.data(), line.size()) < 0) ::_exit(3);
+      };
       try {
-        for (int i = 0; i < plans; ++i) {
-          Log log =
-              Log::open(path, {.access = Access::write, .busy_timeout = std::chrono::seconds(60)});
-          const int n = writer * 1000 + i;
-          const std::string slug = i % 2 == 0 ? "sandpiper" : "egret";
-          const Saved saved = log.save_plan(sample_plan(n, slug));
-          const std::string line =
-              slug + " " + std::to_string(saved.revision) + " " + std::to_string(n) + "\n";
-          if (::write(answers[1], line.data(), line.size()) < 0) ::_exit(3);
-        }
+        work(writer, say);
       } catch (const std::exception& error) {
-        const std::string line = std::string("failed: ") + error.what() + "\n";
-        (void)!::write(answers[1], line.data(), line.size());
+        say(std::string("failed: ") + error.what());
         ::_exit(1);
       }
       ::_exit(0);
@@ -71,9 +71,29 @@ std::vector<Acknowledged> run_writers(const std::filesystem::path& path, int wri
     ::waitpid(child, &status, 0);
     EXPECT_EQ(status, 0);
   }
+  std::vector<std::string> lines;
+  std::istringstream stream(all);
+  for (std::string line; std::getline(stream, line);) lines.push_back(line);
+  return lines;
+}
+
+OpenOptions patient() {
+  return {.access = Access::write, .busy_timeout = std::chrono::seconds(60)};
+}
+
+// Each writer saves plans of its own.
+std::vector<Acknowledged> run_planners(const std::filesystem::path& path, int writers, int plans) {
+  const auto lines = run_writers(writers, [&](int writer, const auto& say) {
+    for (int i = 0; i < plans; ++i) {
+      Log log = Log::open(path, patient());
+      const int n = writer * 1000 + i;
+      const std::string slug = i % 2 == 0 ? "sandpiper" : "egret";
+      const Saved saved = log.save_plan(sample_plan(n, slug));
+      say(slug + " " + std::to_string(saved.revision) + " " + std::to_string(n));
+    }
+  });
   std::vector<Acknowledged> acknowledged;
-  std::istringstream lines(all);
-  for (std::string line; std::getline(lines, line);) {
+  for (const std::string& line : lines) {
     std::istringstream words(line);
     Acknowledged one;
     if (words >> one.slug >> one.revision >> one.n) {
@@ -89,7 +109,7 @@ TEST(Processes, LoseNothingFromTheCreationOn) {
   constexpr int writers = 5;
   constexpr int plans = 30;
   const TempFolder folder;
-  const auto acknowledged = run_writers(folder / "log.db", writers, plans);
+  const auto acknowledged = run_planners(folder / "log.db", writers, plans);
   EXPECT_EQ(acknowledged.size(), static_cast<std::size_t>(writers * plans));
   const Log log = Log::open(folder / "log.db");
   std::map<std::string, std::set<int>> revisions;
@@ -104,6 +124,98 @@ TEST(Processes, LoseNothingFromTheCreationOn) {
   }
   EXPECT_EQ(log.info().journal_mode, "wal");
   EXPECT_TRUE(check(folder / "log.db").empty());
+}
+
+TEST(Processes, LoseNoRecordAndNoSchedule) {
+  constexpr int writers = 4;
+  constexpr int rounds = 20;
+  const TempFolder folder;
+  const auto path = folder / "log.db";
+  testing::make_log(path);
+  const auto lines = run_writers(writers, [&](int writer, const auto& say) {
+    for (int i = 0; i < rounds; ++i) {
+      Log log = Log::open(path, patient());
+      const int n = writer * 1000 + i;
+      const auto recorded = log.record_events(testing::sample_events(n));
+      say("events " + std::to_string(recorded->events[0].row.number) + " " + std::to_string(n));
+      const auto saved = log.save_schedule(testing::sample_schedule(n));
+      say("schedule " + std::to_string(saved->number) + " " + std::to_string(n));
+    }
+  });
+  EXPECT_EQ(lines.size(), static_cast<std::size_t>(2 * writers * rounds));
+  const Log log = Log::open(path);
+  std::set<int> events;
+  std::set<int> schedules;
+  for (const std::string& line : lines) {
+    std::istringstream words(line);
+    std::string word;
+    int number = 0;
+    int n = 0;
+    ASSERT_TRUE(words >> word >> number >> n) << line;
+    if (word == "events") {
+      EXPECT_TRUE(events.insert(number).second) << "given twice";
+      EXPECT_EQ(testing::difference(log, testing::sample_events(n)), "");
+    } else {
+      EXPECT_TRUE(schedules.insert(number).second) << "given twice";
+      EXPECT_EQ(testing::difference(log, number, testing::sample_schedule(n)), "");
+    }
+  }
+  EXPECT_EQ(*events.rbegin(), 3 * writers * rounds - 2);
+  EXPECT_EQ(*schedules.rbegin(), writers * rounds);
+  EXPECT_TRUE(check(path).empty());
+}
+
+// A phone that sends its record again while the first sending is still on its way.
+TEST(Processes, SendingOneRecordKeepItOnce) {
+  constexpr int writers = 6;
+  const TempFolder folder;
+  const auto path = folder / "log.db";
+  testing::make_log(path);
+  const auto lines = run_writers(writers, [&](int, const auto& say) {
+    Log log = Log::open(path, patient());
+    for (int n = 1; n <= 10; ++n) {
+      const auto recorded = log.record_events(testing::sample_events(n));
+      say(recorded->events[0].already ? "already" : "new");
+    }
+  });
+  EXPECT_EQ(std::count(lines.begin(), lines.end(), "new"), 10);
+  EXPECT_EQ(std::count(lines.begin(), lines.end(), "already"), 10 * (writers - 1));
+  EXPECT_EQ(Log::open(path).info().events, 30);
+}
+
+TEST(Processes, BringAnOldLogUpToDateOnce) {
+  constexpr int writers = 5;
+  const TempFolder folder;
+  const auto path = folder / "log.db";
+  SQLite::Database(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE)
+      .exec(testing::read_bytes(std::filesystem::path(JOBLOG_TEST_DATA) / "version_1.sql"));
+  const auto lines = run_writers(writers, [&](int writer, const auto& say) {
+    Log log = Log::open(path, patient());
+    say(log.record_events(testing::sample_events(writer)) ? "recorded" : "refused");
+  });
+  EXPECT_EQ(std::count(lines.begin(), lines.end(), "recorded"), writers);
+  EXPECT_TRUE(check(path).empty());
+  const Log log = Log::open(path);
+  for (int n = 0; n < writers; ++n) {
+    EXPECT_EQ(testing::difference(log, testing::sample_events(n)), "");
+  }
+  EXPECT_EQ(testing::difference(log, 2, 2, "sandpiper", 60), "");
+}
+
+TEST(Processes, TakingOneEventBackDoItOnce) {
+  constexpr int writers = 6;
+  const TempFolder folder;
+  const auto path = folder / "log.db";
+  testing::make_log(path);
+  ASSERT_TRUE(Log::open(path, patient()).record_events(testing::sample_events(1)));
+  const auto lines = run_writers(writers, [&](int writer, const auto& say) {
+    Log log = Log::open(path, patient());
+    const auto undone = log.undo_event({.token = std::to_string(writer), .number = 2});
+    say(undone ? "undone" : undone.error()[0].code);
+  });
+  EXPECT_EQ(std::count(lines.begin(), lines.end(), "undone"), 1);
+  EXPECT_EQ(std::count(lines.begin(), lines.end(), "event.undone"), writers - 1);
+  EXPECT_EQ(Log::open(path).info().events, 4);
 }
 
 TEST(Processes, WritingTheSamePlanSaveItOnce) {

@@ -105,8 +105,8 @@ TEST(Jobs, AreListedWithTheirLastRevision) {
 TEST(Log, SaysWhatItHoldsAndWhetherItIsSound) {
   EXPECT_EQ(to_text(sample::log()),
             "log        /home/shaper/.local/share/wetout/log.db\n"
-            "holds      2 jobs, 3 plans, 8 documents\n"
-            "size       118784 bytes, tables of version 1\n"
+            "holds      2 jobs, 3 plans, 1 schedule, 12 events, 8 documents\n"
+            "size       118784 bytes, tables of version 2\n"
             "checked    damaged\n"
             "  * page 7 is never used\n");
   LogDocument copied = sample::log();
