@@ -10,6 +10,7 @@ namespace {
 NameKind kind_of(const std::string& word) {
   if (word == "jobs") return NameKind::jobs;
   if (word == "coats") return NameKind::coats;
+  if (word == "steps") return NameKind::steps;
   if (word == "cups") return NameKind::cups;
   base::promise(word == "resins", "a kind of names that is not one of the choices");
   return NameKind::resins;

@@ -13,6 +13,8 @@ std::vector<Command> described_commands();
 std::vector<Command> planning_commands();
 std::vector<Command> resin_commands();
 std::vector<Command> weather_commands();
+std::vector<Command> schedule_commands();
+std::vector<Command> recording_commands();
 std::vector<Command> log_commands();
 std::vector<Command> program_commands();
 

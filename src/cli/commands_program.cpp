@@ -9,8 +9,8 @@ Command completion() {
   return {
       .name = "completion",
       .summary = "print a script that completes commands in a shell",
-      .text = {"Commands, options, files, and the names of jobs, coats, cups and resins are "
-               "completed. Names come from the log and the shop file at the moment they are asked "
+      .text = {"Commands, options, files, and the names of jobs, coats, steps, cups and resins "
+               "are completed. Names come from the log and the shop file at the moment they are asked "
                "for."},
       .arguments = {{.kind = positional,
                      .name = "SHELL",
@@ -53,7 +53,7 @@ Command complete_words() {
                      .help = "what to list",
                      .reads = Reads::choice,
                      .completes = Completes::choice,
-                     .choices = {"jobs", "coats", "cups", "resins"},
+                     .choices = {"jobs", "coats", "steps", "cups", "resins"},
                      .required = true},
                     {.kind = positional,
                      .name = "WORD",

@@ -37,6 +37,8 @@ std::string_view names_kind(Completes completes) {
       return "jobs";
     case Completes::coat:
       return "coats";
+    case Completes::step:
+      return "steps";
     case Completes::cup:
       return "cups";
     case Completes::resin:

@@ -1,4 +1,4 @@
-// Completion scripts, made from the description. Names of jobs, coats, cups and resins are asked
+// Completion scripts, made from the description. Names of jobs, coats, steps, cups and resins are asked
 // for by `wetout complete-words` when they are needed.
 #pragma once
 

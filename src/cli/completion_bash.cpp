@@ -151,7 +151,9 @@ _wetout() {
     elif [[ -z $ended && $word == -?* ]]; then
       [[ -n $(_wetout_value "$command" "$word") ]] && pending=$word
     else
-      next=$(_wetout_words "$command")
+      # An argument ends the words of the command.
+      next=
+      ((${#given[@]} == 0)) && next=$(_wetout_words "$command")
       if [[ -n $next && " $next " == *" $word "* ]]; then
         command=${command:+$command }$word
       else
@@ -165,12 +167,14 @@ _wetout() {
   elif [[ -z $ended && $current == -* ]]; then
     _wetout_offer words $(_wetout_options "$command")
   else
-    next=$(_wetout_words "$command")
-    if [[ -n $next ]]; then
-      _wetout_offer words $next
-    else
-      _wetout_offer $(_wetout_argument "$command" "${#given[@]}")
+    local -a words=()
+    if ((${#given[@]} == 0)); then
+      _wetout_offer words $(_wetout_words "$command")
+      words=("${COMPREPLY[@]}")
     fi
+    COMPREPLY=()
+    _wetout_offer $(_wetout_argument "$command" "${#given[@]}")
+    COMPREPLY+=("${words[@]}")
   fi
 }
 complete -F _wetout wetout

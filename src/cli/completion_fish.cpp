@@ -108,7 +108,7 @@ function __wetout_look
     else if test -z "$ended"; and string match -q -r -- '^-.' $word
       contains -- $word $__wetout_valued; and set pending $word
       string match -q -r -- '^--(log|shop)=' $word; and set -ga __wetout_from $word
-    else if contains -- $word (__wetout_words $__wetout_command | string split ' ')
+    else if test (count $__wetout_given) -eq 0; and contains -- $word (__wetout_words $__wetout_command | string split ' ')
       set __wetout_command (string trim "$__wetout_command $word")
     else
       set -ga __wetout_given $word

@@ -80,7 +80,15 @@ std::string function_of(const Place& place) {
   std::string name = "_wetout";
   for (const std::string_view word : place.path) name += '_' + std::string(word);
   std::string out = name + "() {\n";
-  if (place.command->subcommands.empty()) {
+  const bool has_parts = !place.command->subcommands.empty();
+  if (!has_parts || takes_words(*place.command)) {
+    // A first word is a part of the command or its first argument.
+    if (has_parts) {
+      out += "  if (( CURRENT > 2 && $+functions[" + name + "_$words[2]] )); then\n"
+             "    shift words\n    (( CURRENT-- ))\n    " + name + "_$words[1]\n    return\n  fi\n";
+      out += "  local -a parts=(\n" + described(place.command->subcommands, "    ") + "  )\n";
+      out += "  (( CURRENT == 2 )) && [[ $words[2] != -* ]] && _describe -t commands part parts\n";
+    }
     out += "  _arguments -s -S -C : \"${_wetout_globals[@]}\" \\\n";
     out += specifications(place.command->arguments, "    ");
     out += "    && return\n  _wetout_names\n}\n\n";
@@ -112,9 +120,9 @@ _wetout_keep() {
   done
 }
 
-# Names of jobs, coats, cups, resins; $line holds the arguments before this one.
+# Names of jobs, coats, steps, cups, resins; $line holds the arguments before this one.
 _wetout_names() {
-  [[ $state == (jobs|coats|cups|resins) ]] || return 1
+  [[ $state == (jobs|coats|steps|cups|resins) ]] || return 1
   _wetout_keep
   local -a names=(${(f)"$(_call_program names $_wetout_program $_wetout_from \
     complete-words $state -- $line[1] 2>/dev/null)"})

@@ -42,6 +42,20 @@ void apply(const Parsed& parsed, Context& context) {
   }
 }
 
+namespace {
+
+// A time that cannot be is a bad value of its option, wherever it was found out.
+bool is_bad_value(const base::Problem& problem) {
+  if (problem.key.substr(0, 2) != "--") return false;
+  const std::string_view kind = std::string_view(problem.code).substr(0, problem.code.find('.'));
+  for (const std::string_view bad : {"time", "date", "span", "hours", "fix"}) {
+    if (kind == bad) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
 int fail(Context& context, const base::Problems& problems, ExitCode code) {
   base::promise(!problems.empty(), "a failure without a problem");
   if (context.json) {
@@ -50,11 +64,7 @@ int fail(Context& context, const base::Problems& problems, ExitCode code) {
     const std::size_t most = context.verbose ? problems.size() : 50;
     context.err << problems_text(problems, most, context.colour_err);
   }
-  // A time that cannot be is a bad value of its option, wherever it was found out.
-  const bool bad_time = std::all_of(problems.begin(), problems.end(), [](const auto& problem) {
-    return problem.key == "--now" && problem.code.rfind("time.", 0) == 0;
-  });
-  return bad_time ? exit_usage : code;
+  return std::all_of(problems.begin(), problems.end(), is_bad_value) ? exit_usage : code;
 }
 
 void say(Context& context, std::string_view line) {

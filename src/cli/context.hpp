@@ -20,7 +20,7 @@
 namespace wetout::cli {
 
 /// What a shell may ask names of.
-enum class NameKind { jobs, coats, cups, resins };
+enum class NameKind { jobs, coats, steps, cups, resins };
 
 struct Context {
   std::ostream& out;  ///< the result
@@ -31,6 +31,10 @@ struct Context {
   bool out_is_terminal = false;
   bool err_is_terminal = false;
   const Program* program = nullptr;
+
+  /// From the call on an interrupt no longer ends the program: the answer says whether there was
+  /// one. Empty where nobody can interrupt.
+  std::function<std::function<bool()>()> catch_interrupt = {};
 
   /// Names for completion; `before` holds what stands before the word (the job, for its coats).
   /// May throw whatever the log and files throw. None offered when it is empty.

@@ -30,6 +30,12 @@ const Argument* find(const Program& program, const Command* command, std::string
   return named(program.globals, name);
 }
 
+bool takes_words(const Command& command) {
+  return std::any_of(
+      command.arguments.begin(), command.arguments.end(),
+      [](const Argument& argument) { return argument.kind == ArgumentKind::positional; });
+}
+
 std::vector<Form> forms(const Command& command) {
   if (!command.forms.empty()) return command.forms;
   Form one;

@@ -15,14 +15,17 @@ enum class Reads {
   text,
   temperature,  ///< above absolute zero
   mass,         ///< above zero
+  amount,       ///< a mass, zero or above
+  percent,      ///< 0 to 100 %
   duration,     ///< above zero
   time,
+  past_time,  ///< a time of day alone is the latest past one
   count,   ///< 1, 2, 3 ...
   choice,  ///< one of Argument::choices
 };
 
 /// What the shell offers for a value.
-enum class Completes { nothing, toml, file, folder, job, coat, cup, resin, command, choice };
+enum class Completes { nothing, toml, file, folder, job, coat, step, cup, resin, command, choice };
 
 struct Argument {
   ArgumentKind kind = ArgumentKind::flag;
@@ -59,7 +62,9 @@ struct Command {
   std::vector<std::string_view> text = {};   ///< paragraphs
   std::vector<Argument> arguments = {};      ///< in the order of the help; positionals in theirs
   std::vector<Form> forms = {};              ///< empty: one form, as the arguments are marked
-  std::vector<Command> subcommands = {};     ///< "show" of "jobs show"
+  /// "show" of "jobs show". A command that also takes positionals itself ("record JOB STEP") takes
+  /// a first word that is no subcommand as one of those.
+  std::vector<Command> subcommands = {};
   std::string_view default_subcommand = {};  ///< taken when none is given
   std::vector<Example> examples = {};
   std::vector<ExitMeaning> exits = {};  ///< beyond those every command shares
@@ -82,6 +87,9 @@ const Command* find(const Program& program, const std::vector<std::string_view>&
 /// The argument of that name among the command's own and the global ones; null when there is none.
 /// `command` may be null.
 const Argument* find(const Program& program, const Command* command, std::string_view name);
+
+/// True when the command can be given words of its own, whatever subcommands it has.
+bool takes_words(const Command& command);
 
 /// Each way to give the arguments, a command without forms as a single one.
 std::vector<Form> forms(const Command& command);

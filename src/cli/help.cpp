@@ -117,16 +117,17 @@ std::string command_help(const Program& program, const std::vector<std::string_v
   out = paragraph(out + " - " + std::string(command.summary), 0);
   out += usage_text(program, path);
   for (const std::string_view text : command.text) out += '\n' + paragraph(text, 0);
+  out += arguments_text("Arguments", command.arguments, true);
+  out += arguments_text("Options", command.arguments, false);
   if (!command.subcommands.empty()) {
-    out += heading("What it can do") + commands_text(command.subcommands);
+    out += heading(takes_words(command) ? "What else it can do" : "What it can do");
+    out += commands_text(command.subcommands);
     for (const Command& part : command.subcommands) {
       const std::string title(part.name);
       out += arguments_text("Arguments of " + title, part.arguments, true);
       out += arguments_text("Options of " + title, part.arguments, false);
     }
   }
-  out += arguments_text("Arguments", command.arguments, true);
-  out += arguments_text("Options", command.arguments, false);
   out += globals_line(program);
   out += examples_text(command.examples);
   out += exits_text(exits_of(command));

@@ -8,6 +8,7 @@
 #include <cstdlib>
 #include <cstring>
 #include <exception>
+#include <functional>
 #include <system_error>
 
 #include "context.hpp"
@@ -21,6 +22,19 @@ namespace {
 using namespace wetout;
 
 extern "C" void on_interrupt(int /*signal*/) { ::_exit(cli::exit_interrupted); }
+
+// For what can end with the best so far: the first interrupt asks it to, the second ends the
+// process.
+volatile std::sig_atomic_t asked_to_end = 0;
+extern "C" void on_asked_to_end(int /*signal*/) {
+  asked_to_end = 1;
+  std::signal(SIGINT, on_interrupt);
+}
+
+std::function<bool()> catch_interrupt() {
+  if (std::signal(SIGINT, on_asked_to_end) == SIG_IGN) std::signal(SIGINT, SIG_IGN);
+  return [] { return asked_to_end != 0; };
+}
 
 void prepare_process() {
   // A closed standard stream would hand its number to the next file that is opened, the log for
@@ -64,6 +78,7 @@ int main(int argc, char** argv) {
     context.environment = cli::read_environment([](const char* name) { return std::getenv(name); });
     context.current_folder = std::filesystem::current_path(no_folder);
     context.clock = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+    context.catch_interrupt = catch_interrupt;
     context.out_is_terminal = ::isatty(STDOUT_FILENO) == 1;
     context.err_is_terminal = ::isatty(STDERR_FILENO) == 1;
     code = cli::run(std::vector<std::string>(argv + (argc > 0 ? 1 : 0), argv + argc), context);

@@ -76,9 +76,17 @@ std::optional<units::Temperature> Parsed::temperature(std::string_view name) con
 }
 
 std::optional<units::Mass> Parsed::mass(std::string_view name) const {
-  const std::string* text = one(name, Reads::mass);
+  const Argument* argument = find(*program_, description_, name);
+  const bool is_amount = argument != nullptr && argument->reads == Reads::amount;
+  const std::string* text = one(name, is_amount ? Reads::amount : Reads::mass);
   if (text == nullptr) return std::nullopt;
   return units::read_mass(*text).value();
+}
+
+std::optional<double> Parsed::percent(std::string_view name) const {
+  const std::string* text = one(name, Reads::percent);
+  if (text == nullptr) return std::nullopt;
+  return units::read_percent(*text).value();
 }
 
 std::optional<units::Duration> Parsed::duration(std::string_view name) const {

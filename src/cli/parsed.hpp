@@ -45,7 +45,10 @@ class Parsed {
   [[nodiscard]] const std::vector<std::string>& all(std::string_view name) const;
 
   [[nodiscard]] std::optional<units::Temperature> temperature(std::string_view name) const;
+  /// Also of what is read as an amount.
   [[nodiscard]] std::optional<units::Mass> mass(std::string_view name) const;
+  /// As a share of 1.
+  [[nodiscard]] std::optional<double> percent(std::string_view name) const;
   [[nodiscard]] std::optional<units::Duration> duration(std::string_view name) const;
   [[nodiscard]] std::optional<int> count(std::string_view name) const;
   /// Wall times are read in `zone`. Problems: a wall time that does not exist or exists twice

@@ -7,6 +7,7 @@
 #include "text.hpp"
 #include "wetout/base/shown.hpp"
 #include "wetout/time/read.hpp"
+#include "wetout/time/read_near.hpp"
 #include "wetout/units/read.hpp"
 
 namespace wetout::cli {
@@ -47,12 +48,29 @@ base::Problems above(const Argument& argument, std::string_view text, const base
 }
 
 // More than a shop mixes at once is a slip of the hand.
+const units::Mass most_mixed = units::kilograms(100);
+
 base::Problems within(const Argument& argument, std::string_view text,
                       const base::Result<units::Mass>& read) {
-  if (read && *read > units::kilograms(100)) {
+  if (read && *read > most_mixed) {
     return {out_of_range(argument, "a mass to mix is at most 100 kg", text)};
   }
   return above(argument, text, read, units::Mass{}, "a mass must be above zero");
+}
+
+base::Problems amount(const Argument& argument, std::string_view text) {
+  const base::Result<units::Mass> read = units::read_mass(text);
+  if (!read) return read.error();
+  if (*read < units::Mass{}) return {out_of_range(argument, "a mass is not below zero", text)};
+  if (*read > most_mixed) return {out_of_range(argument, "a mass is at most 100 kg here", text)};
+  return {};
+}
+
+base::Problems percent(const Argument& argument, std::string_view text) {
+  const base::Result<double> read = units::read_percent(text);
+  if (!read) return read.error();
+  if (*read >= 0.0 && *read <= 1.0) return {};
+  return {out_of_range(argument, "this lies between 0 and 100 %", text)};
 }
 
 base::Problems faults(const Argument& argument, std::string_view text) {
@@ -64,12 +82,18 @@ base::Problems faults(const Argument& argument, std::string_view text) {
                    "a temperature must be above absolute zero");
     case Reads::mass:
       return within(argument, text, units::read_mass(text));
+    case Reads::amount:
+      return amount(argument, text);
+    case Reads::percent:
+      return percent(argument, text);
     case Reads::duration:
       return above(argument, text, units::read_duration(text), units::Duration{},
                    "a time must be above zero");
     case Reads::time:
       // Without an offset only the shop knows the zone; here the way it is written is checked.
       return faults_of(time::read_instant(text, time::Zone()));
+    case Reads::past_time:
+      return faults_of(time::read_near(text, time::Zone(), time::Instant{}, time::Side::past));
     case Reads::count:
       return faults_of(read_count(text));
     case Reads::choice:
@@ -106,10 +130,16 @@ std::string expected(const Argument& argument) {
       return "a temperature with its unit, e.g. 22C or 72F";
     case Reads::mass:
       return "a mass with its unit, e.g. 245g";
+    case Reads::amount:
+      return "a mass with its unit, e.g. 12g, or 0g";
+    case Reads::percent:
+      return "a percentage, e.g. 62%";
     case Reads::duration:
       return "a time with its unit, e.g. 25min";
     case Reads::time:
       return "a time, e.g. \"2026-06-14 18:30\" or 2026-06-14T18:30:00-07:00";
+    case Reads::past_time:
+      return "a time that is past, e.g. 18:30 or \"2026-06-14 18:30\"";
     case Reads::count:
       return "a whole number, e.g. 2";
     case Reads::choice: {

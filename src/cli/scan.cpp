@@ -130,8 +130,9 @@ class Scanner {
   bool take_word(const std::string& word) {
     // After an unknown option a word may be its value: nothing is said about it.
     if (stuck_ || !unknown_.empty()) return false;
+    const Command* command = out_.path.empty() ? nullptr : find(program_, out_.path);
     const std::vector<Command>& among =
-        out_.path.empty() ? program_.commands : find(program_, out_.path)->subcommands;
+        command == nullptr ? program_.commands : command->subcommands;
     if (among.empty()) return false;
     const auto found = std::find_if(among.begin(), among.end(),
                                     [&](const Command& command) { return command.name == word; });
@@ -140,6 +141,7 @@ class Scanner {
       return true;
     }
     stuck_ = true;
+    if (command != nullptr && takes_words(*command)) return false;
     unknown_word(word, among);
     return false;
   }
@@ -257,7 +259,7 @@ class Scanner {
   std::vector<std::string> unknown_;
   std::vector<const Argument*> used_;
   base::Problems faults_;  // about values
-  bool stuck_ = false;     // a word was no command
+  bool stuck_ = false;     // a word was no command: none follows
   Scanned out_;
 };
 

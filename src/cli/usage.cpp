@@ -5,22 +5,11 @@
 #include "text.hpp"
 
 namespace wetout::cli {
+namespace {
 
-std::vector<Usage> usages(const Program& program, const std::vector<std::string_view>& path) {
+std::vector<Usage> own_usages(const Program& program, const std::vector<std::string_view>& path) {
   const Command& command = *find(program, path);
   std::vector<Usage> out;
-  for (const Command& part : command.subcommands) {
-    std::vector<std::string_view> inner = path;
-    inner.push_back(part.name);
-    std::vector<Usage> more = usages(program, inner);
-    // The one that is taken by default may be left out.
-    if (part.name == command.default_subcommand) {
-      more.front().lead.insert(more.front().lead.size() - part.name.size(), "[");
-      more.front().lead += ']';
-    }
-    std::move(more.begin(), more.end(), std::back_inserter(out));
-  }
-  if (!out.empty()) return out;
   for (const Form& form : forms(command)) {
     Usage usage;
     usage.lead = program.name;
@@ -32,6 +21,26 @@ std::vector<Usage> usages(const Program& program, const std::vector<std::string_
       usage.items.push_back(usage_of(*find(program, &command, name), Shown::optional));
     }
     out.push_back(std::move(usage));
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<Usage> usages(const Program& program, const std::vector<std::string_view>& path) {
+  const Command& command = *find(program, path);
+  std::vector<Usage> out;
+  if (command.subcommands.empty() || takes_words(command)) out = own_usages(program, path);
+  for (const Command& part : command.subcommands) {
+    std::vector<std::string_view> inner = path;
+    inner.push_back(part.name);
+    std::vector<Usage> more = usages(program, inner);
+    // The one that is taken by default may be left out.
+    if (part.name == command.default_subcommand) {
+      more.front().lead.insert(more.front().lead.size() - part.name.size(), "[");
+      more.front().lead += ']';
+    }
+    std::move(more.begin(), more.end(), std::back_inserter(out));
   }
   return out;
 }

@@ -36,6 +36,8 @@ std::vector<std::string> names_for_completion(NameKind kind, const std::vector<s
       return work::job_names(shop);
     case NameKind::coats:
       return before.empty() ? std::vector<std::string>{} : work::coat_names(shop, before.back());
+    case NameKind::steps:
+      return before.empty() ? std::vector<std::string>{} : work::step_names(shop, before.back());
     case NameKind::cups:
       return work::cup_names(shop);
     case NameKind::resins:

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "job_parts.hpp"
+#include "measure.hpp"
 #include "text_file.hpp"
 
 namespace wetout::files {
@@ -43,6 +44,9 @@ constexpr auto homes = std::to_array<Home>({
     {"cloth", "[[coat.ply]]"},
     {"from_tail", "[[coat.ply]]"},
     {"to", "[[coat.ply]]"},
+    {"spackle", "[steps]"},
+    {"artwork", "[steps]"},
+    {"spot", "[steps]"},
     {"shop", "the shop file"},
     {"room", "the shop file"},
     {"hours", "the shop file"},
@@ -57,7 +61,7 @@ constexpr auto homes = std::to_array<Home>({
 base::Result<JobFile> parse_job(std::string text, std::string name,
                                 const board::Defaults& defaults) {
   JobFile job;
-  job.source = {std::move(name), std::move(text), {"board", "coat"}};
+  job.source = {std::move(name), std::move(text), {"board", "coat", "steps"}};
   base::Result<Document> document = Document::parse(job.source.text, job.source.name);
   if (!document) return base::fail(std::move(document.error()));
   document->set_homes(homes);
@@ -74,6 +78,12 @@ base::Result<JobFile> parse_job(std::string text, std::string name,
     read_board(std::move(*board), job, defaults);
   }
   read_coats(root, job);
+  if (auto steps = root.subtable("steps", "[steps]")) {
+    job.steps.spackle = steps->quantity("spackle", measures::attended);
+    job.steps.artwork = steps->quantity("artwork", measures::attended);
+    job.steps.spot = steps->quantity("spot", measures::attended);
+    steps->done();
+  }
   root.done();
   if (!document->faultless()) return base::fail(document->take_problems());
   return job;

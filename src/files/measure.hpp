@@ -202,6 +202,9 @@ inline constexpr auto fibre_fraction = percent("50 %", 0.10, true, 0.90, "from 1
 inline constexpr Measure<Duration> lag{
     units::read_duration, "a time",          "h", "2.5 h", Duration{}, true,
     units::days(7),       "from 0 to 7 days"};
+inline constexpr Measure<Duration> attended{
+    units::read_duration,          "a time", "min", "20 min", Duration{}, false, units::hours(12),
+    "more than 0 and at most 12 h"};
 inline constexpr Measure<units::DurationRange> sheet_time{units::read_duration_range,
                                                           "a time or a range of times",
                                                           "h",

@@ -24,18 +24,8 @@ using time::Instant;
 
 // Beyond anything a horizon can hold, far below the search's own limit.
 constexpr Slot far_off = Slot{1} << 26;
-constexpr double slot_s = 300.0;
 
 std::size_t u(int i) { return static_cast<std::size_t>(i); }
-
-Slot slots_up(double seconds) {
-  return seconds >= never ? far_off : static_cast<Slot>(std::ceil(seconds / slot_s - 1e-9));
-}
-Slot slots_down(double seconds) {
-  return seconds >= never ? far_off : static_cast<Slot>(std::floor(seconds / slot_s + 1e-9));
-}
-Slot up(units::Duration span) { return slots_up(units::in_seconds(span)); }
-Slot down(units::Duration span) { return slots_down(units::in_seconds(span)); }
 
 bool counts_from_start(Milestone m) {
   return m == Milestone::trim_until || m == Milestone::recoat_until;
@@ -60,6 +50,21 @@ class Compiler {
   }
 
  private:
+  // --- slots
+
+  [[nodiscard]] Slot slots_up(double seconds) const {
+    return seconds >= never ? far_off
+                            : static_cast<Slot>(std::ceil(seconds / s_.grid.step_s() - 1e-9));
+  }
+  [[nodiscard]] Slot slots_down(double seconds) const {
+    return seconds >= never ? far_off
+                            : static_cast<Slot>(std::floor(seconds / s_.grid.step_s() + 1e-9));
+  }
+  [[nodiscard]] Slot up(units::Duration span) const { return slots_up(units::in_seconds(span)); }
+  [[nodiscard]] Slot down(units::Duration span) const {
+    return slots_down(units::in_seconds(span));
+  }
+
   // --- hours
 
   [[nodiscard]] std::vector<std::pair<Slot, Slot>> slots_of(const PersonSpans& person) const {

@@ -297,7 +297,12 @@ class Builder {
     double m = d_.mixing.value * static_cast<double>(std::max<std::size_t>(1, coat.batches.size()));
     if (coat.spread) m += units::in_minutes(*coat.spread);
     if (coat.kind == CoatKind::install) {
-      m += d_.set_part.value * static_cast<double>(spec(i).install->count);
+      return m + d_.set_part.value * static_cast<double>(spec(i).install->count);
+    }
+    m += d_.work_over.value;
+    for (const laminate::PlyNeed& ply : board_.plan.plies) {
+      if (ply.coat != coat.id) continue;
+      m += d_.work_over_ply.value * units::in_square_metres(ply.area + ply.lap_area);
     }
     return m;
   }

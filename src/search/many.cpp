@@ -26,6 +26,10 @@ constexpr double heat_share = 0.02;
 /// hundred take one of them.
 constexpr double least_plan = 0.25, most_plan = 0.70, plan_step = 0.05;
 constexpr int percent_by_plan = 30;
+/// Trials in a hundred in which the parts that go in first keep away from some spans, drawn at
+/// random: the earliest place of a part is often in everybody's way. Spans in a hundred, at most.
+constexpr int percent_shunning = 80;
+constexpr int most_shunned_percent = 40;
 constexpr std::int64_t any = std::numeric_limits<std::int64_t>::max() / 4;
 
 /// Mostly up to four parts, seldom half of them or all.
@@ -55,6 +59,10 @@ Many::Many(const Problem& problem, const Objective& objective, Run& run)
     parts_.push_back(std::move(part));
   }
   best_.resize(parts_.size());
+  for (const Operation& op : problem.ops) {
+    if (op.calendar < 0 || !spans_.empty()) continue;
+    spans_ = problem.calendars[at(op.calendar)].spans;
+  }
 }
 
 State Many::solve() {
@@ -179,7 +187,8 @@ void Many::improve() {
     if (!rooms_.empty() && random.between(1, 100) <= percent_by_plan) {
       plan = rooms_.plan(least_plan + (most_plan - least_plan) * random.unit());
     }
-    if (!put(order, next, most, plan) || run_.stopped()) continue;
+    const bool shun = order.size() > 1 && random.between(1, 100) <= percent_shunning;
+    if (!put(order, next, most, plan, shun ? &random : nullptr) || run_.stopped()) continue;
     now = next;
     if (run_.offer(schedule(next))) best_ = next;
   }
@@ -198,8 +207,18 @@ void Many::polish() {
   }
 }
 
+std::vector<Taken> Many::shunned(int part, Random& random) const {
+  const int place = chain_place(parts_[at(part)].model);
+  const int percent = random.between(1, most_shunned_percent);
+  std::vector<Taken> out;
+  for (const auto& [from, until] : spans_) {
+    if (random.between(1, 100) <= percent) out.push_back({place, 1, from, until});
+  }
+  return out;
+}
+
 bool Many::put(const std::vector<int>& order, Placed& placed, std::int64_t most,
-               const std::vector<Taken>& plan) {
+               const std::vector<Taken>& plan, Random* shunning) {
   std::int64_t rest = 0;
   for (const int part : order) rest += parts_[at(part)].least;
   for (const int part : order) {
@@ -209,6 +228,10 @@ bool Many::put(const std::vector<int>& order, Placed& placed, std::int64_t most,
     if (most < any) options.last_end = most - rest;
     std::vector<Taken> others = taken(placed, part);
     others.insert(others.end(), plan.begin(), plan.end());
+    if (shunning != nullptr && part != order.back()) {
+      const std::vector<Taken> away = shunned(part, *shunning);
+      others.insert(others.end(), away.begin(), away.end());
+    }
     auto found = put_one(part, others, options);
     if (!found) return false;
     if (most < any) most -= found->value[0];

@@ -3,9 +3,11 @@
 #pragma once
 
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "chain.hpp"
+#include "random.hpp"
 #include "room_plan.hpp"
 #include "run.hpp"
 
@@ -41,7 +43,9 @@ class Many {
   /// Puts `order` into `placed`; false when one does not fit or the last ends of `order` would add
   /// up to more than `most`. What is in `plan` is not to be had.
   bool put(const std::vector<int>& order, Placed& placed, std::int64_t most,
-           const std::vector<Taken>& plan);
+           const std::vector<Taken>& plan, Random* shunning = nullptr);
+  /// Spans, drawn at random, that a part is kept out of.
+  std::vector<Taken> shunned(int part, Random& random) const;
   std::optional<Found> put_one(int part, const std::vector<Taken>& others,
                                const ChainOptions& options);
   ChainResult solve_part(const Model& model, const ChainOptions& options);
@@ -54,6 +58,7 @@ class Many {
   Run& run_;
   RoomPlanner rooms_;
   std::vector<Part> parts_;
+  std::vector<std::pair<Slot, Slot>> spans_;  ///< of the work, where there is a calendar
   Placed best_;
 };
 

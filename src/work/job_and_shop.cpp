@@ -28,6 +28,11 @@ void append_number(std::string& text, std::string_view key, double value) {
 
 }  // namespace
 
+bool is_file_argument(std::string_view argument) {
+  return argument.find('/') != std::string_view::npos ||
+         (argument.size() > 5 && argument.substr(argument.size() - 5) == ".toml");
+}
+
 fs::path shown(const Workshop& workshop, const fs::path& absolute) {
   const fs::path near = absolute.lexically_relative(workshop.here);
   return near.empty() || *near.begin() == ".." ? absolute : near;

@@ -24,6 +24,9 @@ struct JobAndShop {
 base::Result<std::filesystem::path> find_shop(const Workshop& workshop,
                                               const std::filesystem::path& beside);
 
+/// Where FILE|JOB is expected: ends in .toml or holds a slash.
+bool is_file_argument(std::string_view argument);
+
 /// As short as a path can be named from where the user stands.
 std::filesystem::path shown(const Workshop& workshop, const std::filesystem::path& absolute);
 

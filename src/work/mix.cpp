@@ -15,12 +15,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// Where FILE|JOB is expected: ends in .toml or holds a slash.
-bool is_file(std::string_view argument) {
-  return argument.find('/') != std::string_view::npos ||
-         (argument.size() > 5 && argument.substr(argument.size() - 5) == ".toml");
-}
-
 int minutes_of_day(time::Instant now, const time::Zone& zone) {
   using namespace std::chrono;
   const auto wall = zone.wall(now);
@@ -35,7 +29,7 @@ struct Source {
 // The job's plan as it stands in the log, or of a file without saving it; planned anew where the
 // day's choices differ.
 base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& request) {
-  if (is_file(request.job)) {
+  if (is_file_argument(request.job)) {
     auto both = read_job_and_shop(workshop, request.job);
     if (!both) return tl::unexpected(both.error());
     auto planned = plan_of(workshop, *both, request.choices);

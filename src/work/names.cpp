@@ -1,6 +1,10 @@
 #include "wetout/work/names.hpp"
 
+#include <algorithm>
+
 #include "job_and_shop.hpp"
+#include "stored_plan.hpp"
+#include "wetout/schedule/step_word.hpp"
 #include "wetout/work/jobs.hpp"
 
 namespace wetout::work {
@@ -34,6 +38,28 @@ std::vector<std::string> job_names(const Workshop& workshop) {
 std::vector<std::string> coat_names(const Workshop& workshop, std::string_view job) {
   const auto shown = show_job(workshop, job, std::nullopt);
   return shown ? ids(shown->document.plan.coats) : std::vector<std::string>{};
+}
+
+std::vector<std::string> step_names(const Workshop& workshop, std::string_view job) {
+  std::vector<std::string> names = coat_names(workshop, job);
+  const auto add = [&](const std::string& name) {
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  };
+  auto log = open_log(workshop);
+  if (!log) return names;
+  const auto slug = job_named(*log, job);
+  if (!slug) return names;
+  if (const auto last = log->last_schedule(*slug)) {
+    for (const joblog::ScheduledStep& step : log->schedule_steps(last->number)) {
+      const auto name = schedule::read_step_name(step.step);
+      // A coat alone is its wet.
+      if (step.job == *slug && name && name->word != schedule::StepWord::wet) add(step.step);
+    }
+  }
+  for (const schedule::StepWord word : schedule::step_words) {
+    if (schedule::is_of_board(word)) add(std::string(schedule::to_string(word)));
+  }
+  return names;
 }
 
 std::vector<std::string> cup_names(const Workshop& workshop) {

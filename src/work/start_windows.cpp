@@ -18,30 +18,6 @@ using schedule::State;
 using schedule::Tested;
 using schedule::Verdict;
 
-std::string_view reason_of(const Verdict& verdict, const OpenFilm& film,
-                           const schedule::Conditions& conditions) {
-  if (!verdict.limit) return "good";
-  const bool notice = verdict.state == State::notice;
-  switch (*verdict.limit) {
-    case Limit::weather:
-      if (film.start < conditions.first()) return "weather begins later";
-      return film.tack_free > conditions.last() ? "weather ends" : report::weather_gap;
-    case Limit::foul_air:
-      return "unvented heater";
-    case Limit::cold:
-      return notice ? "cool" : "too cold";
-    case Limit::warm:
-      return "too warm";
-    case Limit::dew_margin:
-      return "too near the dew point";
-    case Limit::humidity:
-      return notice ? "humid" : "too humid";
-    case Limit::core_rise:
-      return "core warming";
-  }
-  base::broken_promise("every limit has a reason");
-}
-
 // The limit that closes a start where it is worst, against the bound that gives the state.
 struct Beyond {
   Tested tested;
@@ -84,6 +60,30 @@ report::WorstStart told(const OpenFilm& film, const Beyond& beyond, const time::
 }
 
 }  // namespace
+
+std::string_view reason_of(const Verdict& verdict, const OpenFilm& film,
+                           const schedule::Conditions& conditions) {
+  if (!verdict.limit) return "good";
+  const bool notice = verdict.state == State::notice;
+  switch (*verdict.limit) {
+    case Limit::weather:
+      if (film.start < conditions.first()) return "weather begins later";
+      return film.tack_free > conditions.last() ? "weather ends" : report::weather_gap;
+    case Limit::foul_air:
+      return "unvented heater";
+    case Limit::cold:
+      return notice ? "cool" : "too cold";
+    case Limit::warm:
+      return "too warm";
+    case Limit::dew_margin:
+      return "too near the dew point";
+    case Limit::humidity:
+      return notice ? "humid" : "too humid";
+    case Limit::core_rise:
+      return "core warming";
+  }
+  base::broken_promise("every limit has a reason");
+}
 
 std::vector<StartWindow> start_windows(const std::vector<OpenFilm>& films, time::Instant to,
                                        const schedule::LimitTester& tester, const FilmRules& rules,

@@ -11,6 +11,10 @@
 
 namespace wetout::work {
 
+/// In words: "good", "too cold", "weather ends".
+std::string_view reason_of(const schedule::Verdict& verdict, const schedule::OpenFilm& film,
+                           const schedule::Conditions& conditions);
+
 /// `films` started one after the other; the last window ends at `to`.
 std::vector<report::StartWindow> start_windows(const std::vector<schedule::OpenFilm>& films,
                                                time::Instant to,

@@ -22,26 +22,8 @@ using schedule::State;
 using time::Instant;
 
 constexpr std::chrono::minutes step{5};
-// Of a long weather only what reaches the days that are asked for: before them the room settles,
-// after them films are open.
-constexpr std::chrono::days settling{4};
-constexpr double settling_lags = 10.0;
-constexpr std::chrono::days open_after{21};
 // What the models are checked for.
 constexpr double coldest_checked_c = 10.0, warmest_checked_c = 40.0;
-
-Weather part_of(const Weather& weather, Instant from, Instant to, units::Duration lag) {
-  const auto lags =
-      std::chrono::seconds(static_cast<std::int64_t>(settling_lags * units::in_seconds(lag)));
-  const Instant begin = from - std::max<std::chrono::seconds>(settling, lags);
-  const Instant end = to + open_after;
-  Weather part = weather;
-  std::erase_if(part.points, [&](const climate::WeatherPoint& point) {
-    return point.at < begin || point.at > end;
-  });
-  // A gap may be longer than what is left around it.
-  return part.points.size() < 2 ? weather : part;
-}
 
 class Asker {
  public:

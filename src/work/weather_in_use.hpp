@@ -3,6 +3,8 @@
 
 #include <filesystem>
 #include <optional>
+#include <string>
+#include <string_view>
 
 #include "wetout/base/problem.hpp"
 #include "wetout/climate/weather.hpp"
@@ -24,10 +26,20 @@ struct WeatherInUse {
 base::Result<WeatherInUse> in_use(climate::Weather weather, time::Instant now,
                                   time::Instant around);
 
+/// Of a long weather what reaches the days that are asked for: before them a room with that lag
+/// settles, after them films are open.
+climate::Weather part_of(const climate::Weather& weather, time::Instant from, time::Instant to,
+                         units::Duration lag);
+
+struct WeatherFile {
+  climate::Weather weather;
+  std::string bytes;
+};
+
 /// `named`, else the shop's, read. `key` is that of the problem "weather.not_named". Problems:
 /// those of files::read_weather() too.
-base::Result<climate::Weather> usual_weather(const std::optional<std::filesystem::path>& named,
-                                             const files::ShopFile& shop, const time::Zone& zone,
-                                             std::string_view key);
+base::Result<WeatherFile> usual_weather(const std::optional<std::filesystem::path>& named,
+                                        const files::ShopFile& shop, const time::Zone& zone,
+                                        std::string_view key);
 
 }  // namespace wetout::work

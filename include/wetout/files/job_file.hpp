@@ -3,6 +3,7 @@
 
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,6 +12,7 @@
 #include "wetout/board/spec.hpp"
 #include "wetout/laminate/coat.hpp"
 #include "wetout/laminate/plan.hpp"
+#include "wetout/units/quantity.hpp"
 
 namespace wetout::files {
 
@@ -28,10 +30,16 @@ struct Source {
   std::map<std::string, std::vector<std::string>> members = {};
 };
 
+/// [steps]: what a board has only if it is named there, with its attended time.
+struct NamedSteps {
+  std::optional<units::Duration> spackle, artwork, spot;
+};
+
 struct JobFile {
   Source source;
   board::Spec board;
   std::vector<laminate::CoatSpec> coats;
+  NamedSteps steps;
   /// Values the reader filled in because the file names no number ("rail.medium"), by standing.
   std::vector<laminate::Assumption> assumed;
 };

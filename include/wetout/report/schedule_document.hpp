@@ -127,7 +127,8 @@ struct StepUse {
 /// wet; trim_until and recoat_until from its start, when the first batch is mixed.
 /// `event` of step `id` comes before the start ("start") or the end ("end") of this step, as `of`
 /// says, by at least `min_lag` and at most `max_lag`. `group`, `option`: only where that option is
-/// chosen. `tight`: what is left before the greatest lag counts as slack.
+/// chosen. `tight`: what is left before the greatest lag counts as slack. `good_film`: instead of a
+/// lag, the film of `id` must not have been in the notice band.
 struct StepAfter {
   std::string id;
   std::string event;  ///< "start", "end", a milestone's word
@@ -135,6 +136,7 @@ struct StepAfter {
   std::optional<units::Duration> min_lag, max_lag;
   std::optional<std::string> group, option;
   bool tight = false;
+  bool good_film = false;
 };
 /// Kept from `from` until `until`, events of this step; `before` so long earlier than `from`.
 struct StepLimit {

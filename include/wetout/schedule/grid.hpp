@@ -1,4 +1,4 @@
-// The five-minute grid of starts.
+// The grid of starts: five minutes, but where a test wants a coarse one.
 #pragma once
 
 #include <chrono>
@@ -12,12 +12,14 @@ using search::Slot;
 
 inline constexpr std::chrono::seconds grid_step{300};
 
-/// Slot 0 is `origin`, a whole multiple of the step in UTC.
+/// Slot 0 is `origin`, with the usual step a whole multiple of it in UTC.
 struct Grid {
   time::Instant origin;
   Slot slots = 0;
+  std::chrono::seconds step = grid_step;
 
-  [[nodiscard]] time::Instant at(Slot slot) const { return origin + slot * grid_step; }
+  [[nodiscard]] time::Instant at(Slot slot) const { return origin + slot * step; }
+  [[nodiscard]] double step_s() const { return static_cast<double>(step.count()); }
   [[nodiscard]] double seconds(time::Instant instant) const {
     return static_cast<double>((instant - origin).count());
   }

@@ -32,6 +32,13 @@ struct StepDefaults {
 
   // The coat
   Minutes mixing{"step.mixing", 3, 1, 8, {"", "weigh and stir, for each cup", S::assumed}};
+  Minutes work_over{
+      "step.work_over", 10, 5, 30, {"", "squeegee, laps, edges, brush marks", S::assumed}};
+  Minutes work_over_ply{"step.work_over_ply",
+                        6,
+                        2,
+                        15,
+                        {"", "the same, for each m2 of each ply of cloth", S::assumed}};
   Minutes set_part{"step.set_part", 3, 1, 10, {"", "pour and set, for each part", S::assumed}};
   Minutes watch{"step.watch", 3, 1, 10, {"", "drips, dry cloth, bubbles", S::assumed}};
   Minutes watch_late{"step.watch_late", 10, 5, 20, {"", "later than meant, at most", S::assumed}};
@@ -85,6 +92,8 @@ void visit_steps(D& d, F&& f) {
                       &d.scuff_area,
                       &d.scuff_rail,
                       &d.mixing,
+                      &d.work_over,
+                      &d.work_over_ply,
                       &d.set_part,
                       &d.watch,
                       &d.watch_late,
