@@ -168,6 +168,7 @@ struct Fields<StepAfter> {
     v("group", after.group);
     v("option", after.option);
     v("tight", after.tight);
+    v("good_film", after.good_film);
   }
 };
 template <>
