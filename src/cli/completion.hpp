@@ -1,5 +1,5 @@
-// Completion scripts, made from the description. Names of jobs, coats, steps, cups and resins are asked
-// for by `wetout complete-words` when they are needed.
+// Completion scripts, made from the description. Names of jobs, coats, steps, cups and resins are
+// asked for by `wetout complete-words` when they are needed.
 #pragma once
 
 #include <functional>

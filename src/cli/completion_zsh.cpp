@@ -84,8 +84,10 @@ std::string function_of(const Place& place) {
   if (!has_parts || takes_words(*place.command)) {
     // A first word is a part of the command or its first argument.
     if (has_parts) {
-      out += "  if (( CURRENT > 2 && $+functions[" + name + "_$words[2]] )); then\n"
-             "    shift words\n    (( CURRENT-- ))\n    " + name + "_$words[1]\n    return\n  fi\n";
+      out += "  if (( CURRENT > 2 && $+functions[" + name +
+             "_$words[2]] )); then\n"
+             "    shift words\n    (( CURRENT-- ))\n    " +
+             name + "_$words[1]\n    return\n  fi\n";
       out += "  local -a parts=(\n" + described(place.command->subcommands, "    ") + "  )\n";
       out += "  (( CURRENT == 2 )) && [[ $words[2] != -* ]] && _describe -t commands part parts\n";
     }

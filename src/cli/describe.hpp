@@ -20,8 +20,8 @@ enum class Reads {
   duration,     ///< above zero
   time,
   past_time,  ///< a time of day alone is the latest past one
-  count,   ///< 1, 2, 3 ...
-  choice,  ///< one of Argument::choices
+  count,      ///< 1, 2, 3 ...
+  choice,     ///< one of Argument::choices
 };
 
 /// What the shell offers for a value.
@@ -58,10 +58,10 @@ struct ExitMeaning {
 
 struct Command {
   std::string_view name = {};
-  std::string_view summary = {};             ///< a phrase, without a full stop
-  std::vector<std::string_view> text = {};   ///< paragraphs
-  std::vector<Argument> arguments = {};      ///< in the order of the help; positionals in theirs
-  std::vector<Form> forms = {};              ///< empty: one form, as the arguments are marked
+  std::string_view summary = {};            ///< a phrase, without a full stop
+  std::vector<std::string_view> text = {};  ///< paragraphs
+  std::vector<Argument> arguments = {};     ///< in the order of the help; positionals in theirs
+  std::vector<Form> forms = {};             ///< empty: one form, as the arguments are marked
   /// "show" of "jobs show". A command that also takes positionals itself ("record JOB STEP") takes
   /// a first word that is no subcommand as one of those.
   std::vector<Command> subcommands = {};

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <chrono>
 #include <iterator>
 
 #include "text.hpp"
@@ -73,6 +74,9 @@ base::Problems percent(const Argument& argument, std::string_view text) {
   return {out_of_range(argument, "this lies between 0 and 100 %", text)};
 }
 
+// Any will do to see how a time is written.
+constexpr time::Instant some_time{std::chrono::sys_days(std::chrono::year(2026) / 6 / 13)};
+
 base::Problems faults(const Argument& argument, std::string_view text) {
   switch (argument.reads) {
     case Reads::text:
@@ -93,7 +97,7 @@ base::Problems faults(const Argument& argument, std::string_view text) {
       // Without an offset only the shop knows the zone; here the way it is written is checked.
       return faults_of(time::read_instant(text, time::Zone()));
     case Reads::past_time:
-      return faults_of(time::read_near(text, time::Zone(), time::Instant{}, time::Side::past));
+      return faults_of(time::read_near(text, time::Zone(), some_time, time::Side::past));
     case Reads::count:
       return faults_of(read_count(text));
     case Reads::choice:

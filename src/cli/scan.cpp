@@ -135,7 +135,7 @@ class Scanner {
         command == nullptr ? program_.commands : command->subcommands;
     if (among.empty()) return false;
     const auto found = std::find_if(among.begin(), among.end(),
-                                    [&](const Command& command) { return command.name == word; });
+                                    [&](const Command& one) { return one.name == word; });
     if (found != among.end()) {
       out_.path.push_back(found->name);
       return true;

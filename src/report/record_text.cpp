@@ -1,0 +1,138 @@
+// What was recorded, for people: after a record, and the whole list.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "layout.hpp"
+#include "phrases.hpp"
+#include "wetout/report/record_document.hpp"
+
+namespace wetout::report {
+namespace {
+
+using units::Milligrams;
+using units::System;
+
+std::string minute_text(std::string_view rfc3339) {
+  constexpr std::size_t to_the_minute = 16;
+  std::string text = when_text(rfc3339);
+  if (text.size() > to_the_minute) text.resize(to_the_minute);
+  return text;
+}
+
+// To 0.1 g: a split at the ratio has more digits than a scale.
+std::string part_text(Milligrams part, int decimals) { return scale_grams(part, decimals); }
+
+std::string parts_text(const RecordedFact& fact) {
+  if (!fact.part_a || !fact.part_b || !fact.mass) return "";
+  const std::array<Milligrams, 3> all = {*fact.mass, *fact.part_a, *fact.part_b};
+  const int decimals = std::min(gram_decimals(all), 1);
+  const Milligrams rest = *fact.mass - *fact.part_a - *fact.part_b;
+  const auto printed = printed_parts({*fact.part_a, *fact.part_b, rest}, *fact.mass, decimals);
+  std::string text =
+      ": part A " + part_text(printed[0], decimals) + ", part B " + part_text(printed[1], decimals);
+  if (rest > Milligrams()) text += ", stirred in " + part_text(printed[2], decimals);
+  return text;
+}
+
+std::string conditions_text(const RecordedFact& fact, System system) {
+  std::string text = "air";
+  if (fact.air) text += ' ' + units::print(*fact.air, system);
+  if (fact.humidity) {
+    text += (fact.air ? ", humidity " : " humidity ") + units::print_percent(*fact.humidity);
+  }
+  return text;
+}
+
+std::string milestone_text(std::string word) {
+  std::replace(word.begin(), word.end(), '_', '-');
+  return word;
+}
+
+std::string said(const RecordedFact& fact, System system) {
+  std::string text = fact.kind;
+  if (fact.mass) text += ' ' + layout::whole(weighed(*fact.mass, system)) + parts_text(fact);
+  if (fact.milestone) text = "seen: " + milestone_text(*fact.milestone);
+  if (fact.kind == "conditions") text = conditions_text(fact, system);
+  if (fact.undoes) text = fmt::format("takes back event {}", *fact.undoes);
+  if (fact.note) {
+    const std::string note = '"' + layout::plain(*fact.note) + '"';
+    text = fact.kind == "note" ? note : text + ", " + note;
+  }
+  return text;
+}
+
+std::string step_text(const RecordedFact& fact) {
+  return fact.step ? layout::plain(*fact.step) + ": " : std::string();
+}
+
+std::string tail(const RecordedFact& fact) {
+  if (fact.already) return " (recorded before)";
+  if (fact.undone_by) return fmt::format(" (taken back by event {})", *fact.undone_by);
+  return "";
+}
+
+void fact_line(layout::Page& page, const RecordedFact& fact, System system, bool with_step) {
+  page.item(fmt::format("{:>6}  {}  ", fact.number, minute_text(fact.at)),
+            (with_step ? step_text(fact) : std::string()) + said(fact, system) + tail(fact));
+}
+
+void total_line(layout::Page& page, const StepTotal& total, System system) {
+  const Milligrams nothing;
+  if (total.mixed == nothing && total.left == nothing && total.spilled == nothing) return;
+  const auto mass = [&](Milligrams m) { return layout::whole(weighed(m, system)); };
+  std::string text = "mixed " + mass(total.mixed);
+  if (total.planned) text += " of " + mass(*total.planned) + " planned";
+  text += ", left " + mass(total.left);
+  if (total.spilled > nothing) text += ", spilled " + mass(total.spilled);
+  page.item(fmt::format("  {}  ", layout::plain(total.step)), text);
+}
+
+void totals(layout::Page& page, const RecordDocument& document, System system) {
+  const auto counts = [](const StepTotal& total) {
+    const Milligrams nothing;
+    return total.mixed > nothing || total.left > nothing || total.spilled > nothing;
+  };
+  if (std::none_of(document.totals.begin(), document.totals.end(), counts)) return;
+  page.blank();
+  page.line("So far");
+  for (const StepTotal& total : document.totals) total_line(page, total, system);
+}
+
+std::string title(const RecordDocument& document) {
+  const std::string job = layout::plain(document.job.id);
+  if (document.action == "list") return job + ": what was recorded";
+  // All facts of one call are of one step.
+  const RecordedFact& first = document.events.front();
+  return job + (first.step ? ", " + layout::plain(*first.step) : std::string());
+}
+
+}  // namespace
+
+std::string to_text(const RecordDocument& document, System system) {
+  layout::Page page;
+  const bool is_list = document.action == "list";
+  if (document.events.empty()) {
+    page.line("Nothing was recorded of " + layout::plain(document.job.id) + ".");
+    return page.text();
+  }
+  page.line(title(document));
+  for (const RecordedFact& fact : document.events) fact_line(page, fact, system, is_list);
+  if (document.undone) {
+    RecordedFact undone = *document.undone;
+    undone.undone_by.reset();  // the line above says so
+    fact_line(page, undone, system, false);
+  }
+  if (document.job.began) page.item("  * ", "the job is new: it has no plan yet");
+  if (document.job.brought_back) page.item("  * ", "the job is back from the archive");
+  for (const base::Notice& notice : document.notices) {
+    page.item("  * ", subject_text(notice) + notice_text(notice, system));
+  }
+  totals(page, document, system);
+  if (!document.cautions.empty()) page.blank();
+  for (const std::string& caution : document.cautions) page.item("  ! ", layout::plain(caution));
+  return page.text();
+}
+
+}  // namespace wetout::report
