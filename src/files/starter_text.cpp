@@ -14,6 +14,18 @@ units      = "us"                    # us | metric: what is printed; files may m
 air        = "22 C"                  # of the room, when --air does not say
 scale_step = "1 g"                   # what your scale shows
 cup        = "quart"                 # the cup you usually take
+# weather    = "forecast.csv"        # a forecast or a year beside this file: CSV, EPW, JSON
+
+[room]                               # where the board lies
+kind = "unheated"                    # outdoors | unheated | heated
+lag  = "2.5 h"                       # how far its air is behind that outdoors
+# heater = { kind = "electric", minimum = "18 C" }   # of a heated one
+
+[hours]                              # when you can work; a day that is missing is a day off
+mon = ["18:00-22:00"]
+wed = ["18:00-22:00"]
+fri = ["18:00-22:00"]
+sat = ["08:00-12:00", "14:00-18:00"]
 
 [[cup]]
 id = "quart"

@@ -100,6 +100,14 @@ class Scheduler {
     asked_.room = shop.room;
     asked_.people = shop.people;
     asked_.shared = shop.shared;
+    if (request_.hours.empty() && nobody_works()) {
+      return {{.code = "shop.no_hours",
+               .message = "the shop file does not say when anybody works",
+               .file = shop.source.name,
+               .key = "hours",
+               .expected = "[hours] with sat = [\"08:00-12:00\", \"14:00-18:00\"] and the like, or "
+                           "--hours \"18:00-22:00\""}};
+    }
     for (const std::string& text : request_.hours) {
       const auto hours = schedule::read_hours_instead(text);
       if (!hours) return with_key(hours.error(), "--hours");
@@ -112,6 +120,13 @@ class Scheduler {
     if (auto problems = recorded(); !problems.empty()) return problems;
     if (auto problems = days(); !problems.empty()) return problems;
     return fixed();
+  }
+
+  [[nodiscard]] bool nobody_works() const {
+    return std::all_of(asked_.people.begin(), asked_.people.end(), [](const auto& person) {
+      const auto& days = person.hours.days;
+      return std::all_of(days.begin(), days.end(), [](const auto& spans) { return spans.empty(); });
+    });
   }
 
   // What has been done, as far as a log knows.
@@ -333,7 +348,7 @@ class Scheduler {
       return asked;
     };
     auto changes = smallest_changes(asked_, assumed_, s.set_up, replan, more_limits(), &cups_);
-    out.why = why_impossible(s);
+    out.why = why_impossible(s, more_limits());
     if (changes.empty()) return;
     const report::SmallestChange& least = changes.front();
     out.change = least.change;

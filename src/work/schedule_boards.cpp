@@ -53,6 +53,7 @@ base::Result<BoardToSchedule> of_log(const Workshop& workshop, const std::string
   }
   both->shop.source.name = name_now;
   // A shop file names its forecast relative to itself, wherever the command is given.
+  if (auto& weather = both->shop.weather) weather = shown(workshop, *weather);
   return board(*slug, stored->document.job.revision, std::move(*both),
                choices_from(stored->options), std::move(stored->document.plan));
 }

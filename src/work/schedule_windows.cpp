@@ -2,12 +2,10 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
-#include <map>
 #include <utility>
 
 #include "scheduling.hpp"
 #include "start_windows.hpp"
-#include "wetout/time/print.hpp"
 
 namespace wetout::work {
 namespace {
@@ -94,37 +92,6 @@ std::vector<report::CoatWindow> coat_windows(const Scheduling& s) {
     }
   }
   return windows;
-}
-
-std::string why_impossible(const Scheduling& s) {
-  const schedule::Setting& setting = s.setting();
-  const Closing closing(s);
-  for (int b = 0; b < static_cast<int>(setting.boards.size()); ++b) {
-    for (int i = 0; i < static_cast<int>(s.board(b).steps.steps.size()); ++i) {
-      const schedule::Step& step = s.step(b, i);
-      if (step.when.group >= 0) continue;
-      const int op = s.arranging.op[u(b)][u(i)];
-      if (op < 0 || s.arranging.of[u(op)].done) continue;
-      // What closes most of its starts in working hours.
-      std::map<std::string, int> reasons;
-      bool open = false;
-      for (Slot slot = setting.begin; slot < setting.grid.slots && !open; ++slot) {
-        const auto closed = closing.at(b, i, slot);
-        open = !closed;
-        if (closed && closed->limit != "hours") ++reasons[closed->reason];
-      }
-      if (open) continue;
-      const std::string what =
-          setting.boards.size() > 1 ? s.board(b).job + ": " + step.title : step.title;
-      if (reasons.empty()) return what + " finds no working hours that are long enough";
-      const auto most = std::max_element(
-          reasons.begin(), reasons.end(),
-          [](const auto& one, const auto& other) { return one.second < other.second; });
-      return what + " has no start in working hours: " + most->first;
-    }
-  }
-  return "every step has starts of its own, but not in the order of the work before " +
-         time::print_wall(s.asked.until, s.asked.zone);
 }
 
 }  // namespace wetout::work

@@ -68,8 +68,9 @@ class Closing {
   const Scheduling& s_;
   std::vector<search::Bits> possible_;
 };
-/// In a sentence: which coat has no start of its own and why, or that they do not fit in order.
-std::string why_impossible(const Scheduling& s);
+/// In a sentence: up to which step the first board that does not fit alone fits, and what is in the
+/// way of the next.
+std::string why_impossible(const Scheduling& s, const search::Limits& limits);
 
 /// The best schedules that put one coat into another working span, best first.
 std::vector<report::Alternative> alternatives(const Scheduling& s, int count,
