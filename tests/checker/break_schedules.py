@@ -16,11 +16,12 @@ import sys
 sys.dont_write_bytecode = True
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
 
-from breaks import KINDS, Break, all_breaks  # noqa: E402
+from breaks import KINDS, all_breaks  # noqa: E402
 from check_schedule import documents  # noqa: E402
 from make_sample import document  # noqa: E402
 from schedule_check.document import read  # noqa: E402
 from schedule_check.rules import check  # noqa: E402
+from spoil import Break  # noqa: E402
 
 COUNT = 200
 SEED = 20260613

@@ -209,6 +209,7 @@ class Schedule:
     objective: Optional[Objective]
     windows: list[Window]
     impossible: bool
+    stopped: bool
     weather_key: str = field(repr=False, default="")
     offset: datetime.tzinfo = field(repr=False, default=datetime.timezone.utc)
 
@@ -296,7 +297,7 @@ def _schedule(d) -> Schedule:
         objective=_maybe(o, lambda o: Objective(seconds(o["finish"]), o["slack"], o["visits"])),
         windows=[Window(f"{w['job']}/{w['coat']}/{w['step']}", seconds(w["from"]),
                         seconds(w["to"]), w["ok"]) for w in d["windows"]],
-        impossible=d["impossible"] is not None,
+        impossible=d["impossible"] is not None, stopped=d["stopped"] is not None,
         weather_key=json.dumps([d["weather"], d["jobs"], d["resins"], d["horizon"]],
                                sort_keys=True),
         offset=datetime.datetime.fromisoformat(begin).tzinfo)

@@ -92,7 +92,7 @@ class Physics:
         return self.films(resin).milestones(start, end)
 
 
-@functools.lru_cache(maxsize=8)
+@functools.lru_cache(maxsize=12)
 def _kept(weather_key: str) -> list:
     return []
 

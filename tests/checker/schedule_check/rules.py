@@ -20,9 +20,9 @@ def check(schedule: Schedule) -> Report:
     events = Events(schedule, physics_of(schedule))
     if not schedule.timeline:
         rules_told.room_course(events, report)
-        report.rule("once", "timeline", schedule.impossible and schedule.objective is None
-                    and schedule.finish is None,
-                    lambda: "is empty, though nothing is said to be impossible")
+        report.rule("once", "timeline", schedule.objective is None and schedule.finish is None
+                    and (schedule.impossible or schedule.stopped),
+                    lambda: "is empty, though nothing is impossible and nothing was stopped")
         return report
     for rule in RULES:
         rule(events, report)
