@@ -55,8 +55,7 @@ Command record() {
       .summary = "keep what was done: mixed, left over, started, seen, done",
       .text =
           {"Each option is a fact of its own, kept in the log under a number; repeated records "
-           "add up. What is mixed is compared with the plan, and what was seen of the film is kept "
-           "for later plans. JOB alone lists what was recorded.",
+           "add up. What is mixed is compared with the plan. JOB alone lists what was recorded.",
            "STEP is a coat, or a coat and what was done to it (bottom-lam/trim), or a step of "
            "the whole board (weigh). A time of day alone is the latest past one."},
       .arguments = {{.kind = positional,
@@ -102,8 +101,9 @@ Command record() {
       .subcommands = {record_undo()},
       .examples = {{"wetout record sandpiper bottom-lam --mixed 245g --start 18:30",
                     "mixed for a coat, begun at half past six"},
-                   {"wetout record sandpiper bottom-lam --left 12g --observed gel=19:05 --done",
-                    "left over, the gel seen, and the coat is finished"},
+                   {"wetout record sandpiper bottom-lam --left 12g --done",
+                    "what was left over, and the coat is finished"},
+                   {"wetout record sandpiper bottom-lam --observed gel=19:05", "the gel was seen"},
                    {"wetout record sandpiper bottom-lam/trim --done", "its laps are trimmed"},
                    {"wetout record sandpiper", "list what was recorded"}},
       .exits = {{1,

@@ -51,10 +51,16 @@ inline std::string a_value(const Argument& argument) {
       return "-5C";
     case Reads::mass:
       return "245g";
+    case Reads::amount:
+      return "0g";
+    case Reads::percent:
+      return "62%";
     case Reads::duration:
       return "25min";
     case Reads::time:
       return "2026-06-14T18:30:00-07:00";
+    case Reads::past_time:
+      return "18:30";
     case Reads::count:
       return "3";
     case Reads::choice:

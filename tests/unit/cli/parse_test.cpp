@@ -25,6 +25,52 @@ TEST(Parse, TakesTheDefaultPartWhenNoneIsGiven) {
   EXPECT_EQ(parsed({"--json", "log"})->subcommand(), "info");
 }
 
+TEST(Parse, ACommandMayHavePartsAndArgumentsOfItsOwn) {
+  const auto list = parsed({"record", "sandpiper"});
+  ASSERT_TRUE(list);
+  EXPECT_EQ(list->command(), "record");
+  EXPECT_EQ(list->subcommand(), "");
+  EXPECT_EQ(list->needed("JOB"), "sandpiper");
+  EXPECT_FALSE(list->has("STEP"));
+  const auto record = parsed({"--json", "record", "--done", "sandpiper", "bottom lam"});
+  ASSERT_TRUE(record);
+  EXPECT_EQ(record->needed("STEP"), "bottom lam");
+  EXPECT_TRUE(record->flag("--done"));
+  const auto undo = parsed({"record", "undo", "12"});
+  ASSERT_TRUE(undo);
+  EXPECT_EQ(undo->subcommand(), "undo");
+  EXPECT_EQ(undo->count("EVENT"), 12);
+  // Only the first word can be a part of the command.
+  const auto step = parsed({"record", "sandpiper", "undo"});
+  ASSERT_TRUE(step);
+  EXPECT_EQ(step->subcommand(), "");
+  EXPECT_EQ(step->needed("STEP"), "undo");
+  EXPECT_EQ(problem({"record"}), "argument.missing JOB");
+  EXPECT_EQ(problem({"record", "undo"}), "argument.missing EVENT");
+  EXPECT_EQ(problem({"record", "undo", "first"}), "count.bad EVENT");
+  EXPECT_EQ(problem({"record", "a", "b", "c"}), "argument.extra");
+  EXPECT_EQ(problem({"record", "undo", "1", "--done"}), "option.unknown --done");
+}
+
+TEST(Parse, AFactNeedsItsStepAndAPartTheOther) {
+  EXPECT_EQ(problem({"record", "sandpiper", "--done"}), "argument.missing STEP");
+  EXPECT_EQ(problem({"record", "sandpiper", "deck-lam", "--part-a", "100g"}),
+            "argument.missing --part-b");
+  EXPECT_EQ(problem({"record", "sandpiper", "deck-lam", "--part-b", "40g"}),
+            "argument.missing --part-a");
+  EXPECT_EQ(problem({"record", "sandpiper", "deck-lam", "--mixed", "140g", "--part-a", "100g",
+                     "--part-b", "40g"}),
+            "argument.clash");
+  const auto both = parsed({"record", "sandpiper", "deck-lam", "--part-a", "100g", "--part-b",
+                            "40g", "--observed", "gel=18:30", "--observed=tack-free=20:00"});
+  ASSERT_TRUE(both);
+  EXPECT_EQ(units::in_grams(*both->mass("--part-a")), 100.0);
+  EXPECT_EQ(both->all("--observed"), (std::vector<std::string>{"gel=18:30", "tack-free=20:00"}));
+  EXPECT_FALSE(both->mass("--left"));
+  EXPECT_EQ(parsed({"record", "a", "b", "--humidity", "62%"})->percent("--humidity"), 0.62);
+  EXPECT_EQ(parsed({"record", "a", "b", "--left", "0g"})->mass("--left"), units::Mass{});
+}
+
 TEST(Parse, NoCommandIsLeftToTheCaller) {
   ASSERT_TRUE(parsed({}));
   EXPECT_EQ(parsed({})->command(), "");

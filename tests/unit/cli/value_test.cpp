@@ -37,6 +37,37 @@ TEST(Value, MassesAreAboveZero) {
   EXPECT_EQ(code("mix", "--mass", "1e999 g"), "number.not_finite");
 }
 
+TEST(Value, AmountsMayBeZeroButNotBelow) {
+  EXPECT_EQ(code("record", "--left", "0 g"), "");
+  EXPECT_EQ(code("record", "--left", "12g"), "");
+  EXPECT_EQ(code("record", "--left", "100 kg"), "");
+  EXPECT_EQ(code("record", "--left", "-3g"), "value.range");
+  EXPECT_EQ(code("record", "--left", "100.1 kg"), "value.range");
+  EXPECT_EQ(code("record", "--left", "0"), "unit.missing");
+  EXPECT_EQ(code("record", "--left", "3 ml"), "unit.wrong");
+  EXPECT_EQ(code("record", "--mixed", "0 g"), "value.range") << "a mix is of something";
+}
+
+TEST(Value, PercentagesLieBetweenNothingAndAll) {
+  EXPECT_EQ(code("record", "--humidity", "0%"), "");
+  EXPECT_EQ(code("record", "--humidity", "62.5 %"), "");
+  EXPECT_EQ(code("record", "--humidity", "100%"), "");
+  EXPECT_EQ(code("record", "--humidity", "100.1%"), "value.range");
+  EXPECT_EQ(code("record", "--humidity", "-1%"), "value.range");
+  EXPECT_EQ(code("record", "--humidity", "62"), "unit.missing");
+  EXPECT_EQ(code("record", "--humidity", "damp"), "number.bad");
+}
+
+TEST(Value, PastTimesMayBeTimesOfDayAlone) {
+  EXPECT_EQ(code("record", "--start", "18:30"), "");
+  EXPECT_EQ(code("record", "--start", "8:30"), "");
+  EXPECT_EQ(code("record", "--at", "2026-06-14 18:30"), "");
+  EXPECT_EQ(code("record", "--at", "2026-06-14T18:30:00-07:00"), "");
+  for (const char* bad : {"25:00", "18", "6:30 pm", "2026-06-14", "yesterday"}) {
+    EXPECT_EQ(code("record", "--start", bad), "time.bad") << bad;
+  }
+}
+
 TEST(Value, CountsAreWholeAndAboveZero) {
   for (const char* good : {"1", "2", "1000000"}) EXPECT_EQ(code("mix", "--batch", good), "");
   for (const char* bad : {"0", "-1", "1.0", "two", "1 ", "+1", "1000001", "99999999999999999999"}) {

@@ -36,7 +36,7 @@ expect() {
   fi
 }
 
-expect wetout '' : new check plan mix potlife cure weather schedule jobs log completion help
+expect wetout '' : new check plan mix potlife cure weather schedule record jobs log completion help
 expect wetout p : plan potlife
 expect wetout jobs '' : list show diff rename archive
 expect wetout --json jobs s : show
@@ -54,6 +54,16 @@ expect wetout mix sandpiper '' : sandpiper-bottom-lam sandpiper-deck-lam
 expect wetout mix --batch 2 sandpiper sandpiper-d : sandpiper-deck-lam
 expect wetout mix --resin '' : slow fast
 expect wetout mix --resin s : slow
+expect wetout record '' : undo sandpiper step-up
+expect wetout record s : sandpiper step-up
+expect wetout record u : undo
+expect wetout record undo '' :
+expect wetout record undo --n : --note --now
+expect wetout record sandpiper '' : sandpiper-bottom-lam bottom-lam/trim weigh
+expect wetout record sandpiper un :
+expect wetout record --done sandpiper b : bottom-lam/trim
+expect wetout record sandpiper weigh '' :
+expect wetout record sandpiper weigh --sp : --spilled
 expect wetout plan a.toml --cup '' : quart tray
 expect wetout --shop s.toml plan a.toml --cup '' : from-s.toml
 expect wetout plan a.toml --air '' :

@@ -30,6 +30,8 @@ int main(int argc, char** argv) {
     if (kind == NameKind::cups) return {"quart", "tray"};
     if (kind == NameKind::resins) return {"slow", "fast"};
     if (before.empty()) return {};
+    if (kind == NameKind::steps)
+      return {before.front() + "-bottom-lam", "bottom-lam/trim", "weigh"};
     return {before.front() + "-bottom-lam", before.front() + "-deck-lam"};
   };
   const auto parsed = parse(program, std::vector<std::string>(argv + 1, argv + argc));
