@@ -115,10 +115,18 @@ class Changes {
   }
 
   [[nodiscard]] bool fits_with(const std::vector<HoursInstead>& instead) const {
-    Asked asked = asked_hours(instead);
+    return good(schedule::fits(setting_with(asked_hours(instead)), limits_));
+  }
+  // Hours beside those that are there already, for what has a fixed start.
+  [[nodiscard]] schedule::Setting setting_with(const Asked& asked) const {
     schedule::Setting setting = set_up_.setting;
-    setting.people = schedule::people_of(asked);
-    return good(schedule::fits(setting, limits_));
+    const auto more = schedule::people_of(asked);
+    for (std::size_t p = 0; p < more.size(); ++p) {
+      for (const schedule::WorkingSpan& span : more[p].spans) {
+        schedule::add_span(setting.people[p].spans, span);
+      }
+    }
+    return setting;
   }
   [[nodiscard]] Asked asked_hours(const std::vector<HoursInstead>& instead) const {
     Asked asked = asked_;
@@ -160,8 +168,7 @@ class Changes {
     }
     if (!best) return std::nullopt;
     Asked asked = asked_hours({*best});
-    schedule::Setting setting = set_up_.setting;
-    setting.people = schedule::people_of(asked);
+    const schedule::Setting setting = setting_with(asked);
     const std::string value = print(*best);
     return told("hours", value,
                 std::to_string((least * hours_step).count()) + " min more: work " + value, asked,
@@ -181,6 +188,7 @@ class Changes {
       asked.room.kind = climate::RoomKind::heated;
       asked.room.heater = {heated ? heater->kind : climate::HeaterKind::electric,
                            units::Temperature::celsius(c)};
+      if (!every_wet_could_begin(asked)) continue;
       const auto set_up = schedule::set_up(asked, assumed_, cache_);
       if (!set_up || !good(schedule::fits(set_up->setting, limits_))) continue;
       const std::string value = units::print(units::Temperature::celsius(c), units::System::metric);
@@ -188,6 +196,41 @@ class Changes {
                   set_up->setting);
     }
     return std::nullopt;
+  }
+
+  // Whether there is an instant in working hours for every wet at which no limit is broken. Films
+  // need not be followed for that, which in a cold room takes far longer than all else.
+  [[nodiscard]] bool every_wet_could_begin(const Asked& asked) const {
+    const schedule::Setting& setting = set_up_.setting;
+    for (std::size_t b = 0; b < setting.boards.size(); ++b) {
+      const schedule::BoardSetting& board = setting.boards[b];
+      auto inside = schedule::conditions(asked.weather, asked.room, set_up_.cores[b].lag,
+                                         asked.guard, asked.issued, assumed_.climate);
+      if (!inside) return false;
+      const schedule::LimitTester limits(std::move(*inside), assumed_.limits);
+      for (const int wet : board.steps.wets) {
+        const auto i = static_cast<std::size_t>(wet);
+        if (board.facts[i] || board.passed[i] || board.fixed[i]) continue;
+        const auto coat = static_cast<std::size_t>(board.steps.steps[i].coat);
+        if (!could_begin(limits, board.rules[coat])) return false;
+      }
+    }
+    return true;
+  }
+  [[nodiscard]] bool could_begin(const schedule::LimitTester& limits,
+                                 const schedule::FilmRules& rules) const {
+    const schedule::Setting& setting = set_up_.setting;
+    for (const schedule::PersonSpans& person : setting.people) {
+      for (const schedule::WorkingSpan& span : person.spans) {
+        for (schedule::Slot slot = setting.grid.not_before(span.from);
+             setting.grid.at(slot) < span.until; ++slot) {
+          const Instant at = setting.grid.at(slot);
+          const auto verdict = limits.verdict({at, at, at, at}, rules);
+          if (verdict.state != schedule::State::refuse) return true;
+        }
+      }
+    }
+    return false;
   }
 
   // --- hardener: another resin of the shop for one that is used
@@ -227,24 +270,44 @@ class Changes {
     Asked longest = asked_;
     longest.until = schedule::on_grid_before(asked_.weather.last());
     if (longest.until <= asked_.until) return std::nullopt;
-    std::set<Instant> ends;
+    std::set<Instant> later;
     for (const schedule::PersonSpans& person : schedule::people_of(longest)) {
       for (const schedule::WorkingSpan& span : person.spans) {
-        if (span.until > asked_.until) ends.insert(span.until);
+        const Instant end = schedule::on_grid_before(span.until);
+        if (end > asked_.until) later.insert(end);
       }
     }
-    std::size_t tried = 0;
-    for (const Instant end : ends) {
-      if (++tried > most_spans_later) break;
-      Asked asked = asked_;
-      asked.until = schedule::on_grid_before(end);
-      const auto set_up = schedule::set_up(asked, assumed_, cache_);
-      if (!set_up || !good(schedule::fits(set_up->setting, limits_))) continue;
-      const std::string value = time::print_wall(asked.until, asked_.zone);
-      return told("until", time::rfc3339(asked.until, asked_.zone), "give it until " + value, asked,
-                  set_up->setting);
+    if (later.empty()) return std::nullopt;
+    std::vector<Instant> ends(later.begin(), later.end());
+    if (ends.size() > most_spans_later) ends.resize(most_spans_later);
+    longest.until = ends.back();
+    // Films and limits of the longest time are those of every shorter one: only hours end earlier.
+    const auto set_up = schedule::set_up(longest, assumed_, cache_);
+    if (!set_up) return std::nullopt;
+    schedule::Setting setting = set_up->setting;
+    const auto fits_until = [&](Instant end) {
+      Asked shorter = longest;
+      shorter.until = end;
+      setting.people = schedule::people_of(shorter);
+      return good(schedule::fits(setting, limits_));
+    };
+    if (!fits_until(ends.back())) return std::nullopt;
+    // More time never fits less, so that halving finds the first end.
+    std::size_t below = 0, first = ends.size() - 1;
+    while (below < first) {
+      const std::size_t middle = (below + first) / 2;
+      if (fits_until(ends[middle])) {
+        first = middle;
+      } else {
+        below = middle + 1;
+      }
     }
-    return std::nullopt;
+    Asked asked = asked_;
+    asked.until = ends[first];
+    setting.people = schedule::people_of(asked);
+    const std::string value = time::print_wall(asked.until, asked_.zone);
+    return told("until", time::rfc3339(asked.until, asked_.zone), "give it until " + value, asked,
+                setting);
   }
 
   // When it would be finished then.
