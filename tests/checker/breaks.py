@@ -5,7 +5,7 @@ from __future__ import annotations
 import copy
 from typing import Iterator
 
-from schedule_check import rules_limits, rules_told
+from schedule_check import rules_limits, rules_told, rules_windows
 from schedule_check.document import MILESTONES, seconds
 from spoil import Break, Document
 
@@ -295,8 +295,37 @@ def orders(d: Document) -> Iterator[Break]:
                         (line.id,), d.changed(later))
 
 
+def windows(d: Document) -> Iterator[Break]:
+    """Open where a limit is broken, closed where it is kept; alternatives off the grid."""
+    for i, window in enumerate(d.schedule.windows):
+        film = rules_windows.film_started(d.events, window.wet, window.start)
+        if window.limit in ("hours", "weather") or not rules_limits.is_known(d.events, film):
+            continue
+        left = rules_windows.slack_of(d.events, film)
+        at = d.schedule.clock(window.start)
+
+        def say(made, i=i, ok="good", limit=None):
+            made["windows"][i].update(ok=ok, limit=limit)
+        if any(slack < -3.0 for slack in left.values()):
+            yield Break("told", f"{window.wet} open {at}", ("window",), (window.wet,),
+                        d.changed(say))
+        for name, slack in left.items():
+            if slack > 3.0:
+                yield Break("told", f"{window.wet} closed {at} by {name}", ("window",),
+                            (window.wet,), d.changed(lambda made, say=say, name=name:
+                                                     say(made, ok="refuse", limit=name)))
+    for i, alternative in enumerate(d.schedule.alternatives):
+        for j, (id, start) in enumerate(alternative.starts.items()):
+            if id in d.events.placed and d.events.placed[id].state == "planned":
+                def move(made, i=i, j=j, start=start):
+                    made["alternatives"][i]["starts"][j]["start"] = d.text(start + 60)
+                yield Break("told", f"alternative {i + 1}: {id} off the grid",
+                            (f"alternative {i + 1}, grid",), (id,), d.changed(move))
+
+
 def told(d: Document) -> Iterator[Break]:
     """What the document says of itself."""
+    yield from windows(d)
     for line in d.planned():
         for i, item in enumerate(line.slack):
             def slack(made, line=line, i=i):

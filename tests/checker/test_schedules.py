@@ -86,7 +86,7 @@ def of_polyester(job: str) -> str:
 # name -> shop, arguments, what is done to a job file
 CASES = {
     "as it is": (lambda: (demo / "shop.toml").read_text(encoding="utf-8"), ["pico.toml"], None),
-    "heated": (shop, ["faial.toml"], None),
+    "heated": (shop, ["faial.toml", "--alternatives", "2"], None),
     "evenings, a wide guard": (lambda: shop(hours="16:00-24:00"), ["faial.toml", "--guard", "wide"],
                                None),
     "unheated, sheets without limits": (

@@ -182,6 +182,7 @@ class Window:
     start: int
     until: int
     ok: str
+    limit: Optional[str]
 
 
 @dataclass
@@ -189,6 +190,13 @@ class Objective:
     finish: int
     tight: list[int]
     visits: int
+
+
+@dataclass
+class Alternative:
+    starts: dict[str, int]
+    finish: int
+    objective: Objective
 
 
 @dataclass
@@ -208,6 +216,7 @@ class Schedule:
     ride_from: Optional[int]
     objective: Optional[Objective]
     windows: list[Window]
+    alternatives: list[Alternative]
     impossible: bool
     stopped: bool
     weather_key: str = field(repr=False, default="")
@@ -276,8 +285,11 @@ def _placed(t) -> Placed:
                for s in t["slack"]])
 
 
+def _objective(o) -> Objective:
+    return Objective(seconds(o["finish"]), o["slack"], o["visits"])
+
+
 def _schedule(d) -> Schedule:
-    o = d["objective"]
     begin = d["horizon"]["from"]
     return Schedule(
         jobs={j["id"]: Job(j["id"], 60.0 * j["core_lag_min"], j["core_at_start_c"],
@@ -294,9 +306,12 @@ def _schedule(d) -> Schedule:
         choices={c["group"]: Choice(c["group"], c["options"], c["chosen"]) for c in d["choices"]},
         timeline=[_placed(t) for t in d["timeline"]], finish=_maybe(d["finish"], seconds),
         ride_from=_maybe(d["ride_from"], seconds),
-        objective=_maybe(o, lambda o: Objective(seconds(o["finish"]), o["slack"], o["visits"])),
+        objective=_maybe(d["objective"], _objective),
         windows=[Window(f"{w['job']}/{w['coat']}/{w['step']}", seconds(w["from"]),
-                        seconds(w["to"]), w["ok"]) for w in d["windows"]],
+                        seconds(w["to"]), w["ok"], w["limit"]) for w in d["windows"]],
+        alternatives=[Alternative({s["id"]: seconds(s["start"]) for s in a["starts"]},
+                                  seconds(a["finish"]), _objective(a["objective"]))
+                      for a in d["alternatives"]],
         impossible=d["impossible"] is not None, stopped=d["stopped"] is not None,
         weather_key=json.dumps([d["weather"], d["jobs"], d["resins"], d["horizon"]],
                                sort_keys=True),

@@ -42,6 +42,12 @@ class Events:
             return line.start
         if event == "end":
             return line.attended_until
+        if event in ("gel", "tack_free") and line.state != "done":
+            # By the clock alone, so that no path need be followed.
+            step = self.schedule.steps.get(line.id)
+            if step is None or step.resin not in self.schedule.resins:
+                return None
+            return self.physics.films(step.resin).by_clock(event, line.attended_until)
         return self.milestones(line).get(event)
 
     def allowance(self, line: Placed, event: str) -> float:

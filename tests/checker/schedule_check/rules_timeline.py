@@ -119,8 +119,6 @@ def films(events: Events, report: Report) -> None:
         if not report.rule("milestone", line.id, step.resin in schedule.resins,
                            lambda: f"no resin {step.resin}"):
             continue
-        report.rule("window", line.id, line.state != "planned" or events.window(line) != "refuse",
-                    lambda: "starts where windows refuse it")
         own = events.milestones(line)
         for name in MILESTONES:
             _milestone(events, report, line, name, own.get(name))
