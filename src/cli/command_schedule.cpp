@@ -42,12 +42,15 @@ int run_schedule(const Parsed& parsed, Context& context) {
     return std::chrono::duration<double>(Clock::now() - begun).count();
   };
   if (context.catch_interrupt) request.interrupted = context.catch_interrupt();
-  request.progress = [&, next = first_word_s](const work::ScheduleProgress& progress) mutable {
-    if (progress.elapsed_s < next) return;
-    next = progress.elapsed_s + word_every_s;
-    say(context, "looking for " + std::to_string(static_cast<int>(progress.elapsed_s)) +
-                     " s: " + (progress.found ? "something fits, better may" : "nothing fits yet"));
-  };
+  // For somebody who waits; a file of messages needs none of it.
+  if (context.err_is_terminal) {
+    request.progress = [&, next = first_word_s](const work::ScheduleProgress& progress) mutable {
+      if (progress.elapsed_s < next) return;
+      next = progress.elapsed_s + word_every_s;
+      say(context, "looking for " + std::to_string(static_cast<int>(progress.elapsed_s)) + " s: " +
+                       (progress.found ? "something fits, better may" : "nothing fits yet"));
+    };
+  }
   const auto answer = work::schedule(workshop(parsed, context), request);
   if (!answer) return fail(context, answer.error());
   if (answer->interrupted && answer->document.stopped == "interrupted") return exit_interrupted;

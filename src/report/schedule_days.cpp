@@ -318,7 +318,8 @@ void DaysWriter::looks(const std::vector<const Entry*>& watches, const Entry* we
   for (const Entry* watch : watches) {
     printed_.insert(watch);
     std::string text = view_.wall.clock(watch->start);
-    if (wet != nullptr && watch->timed->who != wet->timed->who && watch->timed->who) {
+    if (!view_.one_person() && wet != nullptr && watch->timed->who &&
+        watch->timed->who != wet->timed->who) {
       text += " " + plain(*watch->timed->who);
     }
     if (watch->timed->state != StepState::planned) {

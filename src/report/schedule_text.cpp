@@ -38,7 +38,7 @@ class Writer {
     add_changes(page_, view_);
     add_windows(page_, view_);
     notices(days.cautions_left());
-    add_assumptions(page_, document_.assumptions, system_);
+    assumptions();
     return page_.text();
   }
 
@@ -58,6 +58,22 @@ class Writer {
     page_.line(std::string(layout::page_columns, '-'));
     if (document_.weather.placed) {
       page_.item("", "A typical or past year on these dates: a climate, not a forecast.");
+    }
+  }
+
+  // Those of steps, room, limits and guard; how films and cores are worked out is a page of its
+  // own.
+  void assumptions() {
+    std::vector<laminate::Assumption> near;
+    for (const laminate::Assumption& one : document_.assumptions) {
+      const std::string_view name = one.name;
+      const std::string_view of = name.substr(0, name.find('.'));
+      if (of != "cure" && of != "resin" && of != "film" && of != "core") near.push_back(one);
+    }
+    add_assumptions(page_, near, system_);
+    const std::size_t more = document_.assumptions.size() - near.size();
+    if (more > 0) {
+      page_.item("", fmt::format("and {} of films and cores: --json has them all", more));
     }
   }
 

@@ -42,6 +42,17 @@ bool is_off(const WeekHours& hours, time::Date day) {
 
 }  // namespace
 
+void add_span(std::vector<WorkingSpan>& spans, WorkingSpan more) {
+  std::erase_if(spans, [&](const WorkingSpan& span) {
+    const bool apart = span.until < more.from || more.until < span.from;
+    if (!apart) more = {std::min(span.from, more.from), std::max(span.until, more.until)};
+    return !apart;
+  });
+  const auto after = std::find_if(spans.begin(), spans.end(),
+                                  [&](const WorkingSpan& span) { return span.from > more.from; });
+  spans.insert(after, more);
+}
+
 std::vector<WorkingSpan> working_spans(const WeekHours& hours, const time::Zone& zone, Instant from,
                                        Instant until) {
   using namespace std::chrono;

@@ -50,6 +50,10 @@ time::History with_recorded(const time::History& air, const std::vector<time::Hi
   return *time::History::of(std::move(points));
 }
 
+std::chrono::seconds whole(units::Duration span) {
+  return std::chrono::seconds(std::llround(units::in_seconds(span)));
+}
+
 class Builder {
  public:
   Builder(const Asked& asked, const Assumed& assumed, resin::AnswerCache* cache)
@@ -65,6 +69,7 @@ class Builder {
     if (racks > 0) s.racks = racks;
     s.people = people_of(asked_);
     if (auto problems = boards(); !problems.empty()) return base::fail(std::move(problems));
+    hours_of_fixed();
     grid();
     if (auto problems = air(); !problems.empty()) return base::fail(std::move(problems));
     if (auto problems = films(); !problems.empty()) return base::fail(std::move(problems));
@@ -87,6 +92,25 @@ class Builder {
       out_.cores.push_back(core_of(asked.work.plan.board, assumed_.climate));
     }
     return problems;
+  }
+
+  // Somebody is there for what has a fixed start, and for the looks after a wet.
+  void hours_of_fixed() {
+    for (const BoardSetting& board : out_.setting.boards) {
+      for (std::size_t i = 0; i < board.fixed.size(); ++i) {
+        if (!board.fixed[i]) continue;
+        const Instant from = on_grid_before(*board.fixed[i]);
+        Instant until = from + whole(board.steps.steps[i].attended);
+        for (const Link& link : board.steps.links) {
+          const Step& look = board.steps.steps[static_cast<std::size_t>(link.to)];
+          if (static_cast<std::size_t>(link.from) != i || !link.max) continue;
+          if (look.name.word != StepWord::watch) continue;
+          until = std::max(until,
+                           from + whole(board.steps.steps[i].attended + *link.max + look.attended));
+        }
+        add_span(out_.setting.people.front().spans, {from, std::min(until, asked_.until)});
+      }
+    }
   }
 
   void grid() {

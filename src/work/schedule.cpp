@@ -396,8 +396,22 @@ class Scheduler {
                      .text = "what is preferred holds for each board once its finish is found"});
     }
     for (const report::TimelineStep& step : answer_.document.timeline) {
+      fixed_against(step, out);
       if (!step.room || step.state == report::StepState::done) continue;
       other_air(s, step, out);
+    }
+  }
+
+  static void fixed_against(const report::TimelineStep& step, base::Notices& out) {
+    if (step.state != report::StepState::fixed) return;
+    for (const report::StepSlack& slack : step.slack) {
+      if (slack.slack >= 0.0) continue;
+      out.push_back({.code = "schedule.fixed_against",
+                     .text = "its start is fixed, against the limit of " + slack.limit,
+                     .subject = step.id,
+                     .value = slack.value,
+                     .limit = slack.bound,
+                     .unit = slack.unit});
     }
   }
 

@@ -13,6 +13,16 @@ namespace {
 using schedule::PlacedStep;
 using time::Instant;
 
+bool counts_as_done(const Scheduling& s, const std::string& id) {
+  for (int b = 0; b < static_cast<int>(s.setting().boards.size()); ++b) {
+    const auto& passed = s.board(b).passed;
+    for (std::size_t i = 0; i < passed.size(); ++i) {
+      if (passed[i] && s.id(b, static_cast<int>(i)) == id) return true;
+    }
+  }
+  return false;
+}
+
 std::optional<Instant> read(const std::string& text) {
   const auto at = time::read_instant(text, time::Zone());
   return at ? std::optional(*at) : std::nullopt;
@@ -59,24 +69,25 @@ std::vector<report::ChangedStep> changed(const Scheduling& s,
       change.why = then < placed.start ? "done later than planned" : "done earlier than planned";
     } else if (placed.state == PlacedStep::State::fixed) {
       change.why = "fixed";
-    } else if (then < s.asked.from || then < now) {
-      change.why = "its time is over";
     } else {
       const schedule::Slot slot = s.setting().grid.not_before(then);
-      const auto closed = slot < s.setting().grid.slots
-                              ? closing.at(placed.board, placed.step, slot)
-                              : std::optional(Closed{"weather", "beyond the horizon"});
+      const bool over = then < s.asked.from || then < now;
+      const auto closed = over || slot >= s.setting().grid.slots
+                              ? std::nullopt
+                              : closing.at(placed.board, placed.step, slot);
       const bool follows =
           std::any_of(s.board(placed.board).steps.links.begin(),
                       s.board(placed.board).steps.links.end(), [&](const schedule::Link& link) {
                         return link.to == placed.step && moved.contains({placed.board, link.from});
                       });
-      if (closed) {
+      if (closed && closed->limit != "order" && closed->limit != "later") {
         change.why = closed->reason;
       } else if (follows) {
         change.why = "follows a step that moved";
+      } else if (over) {
+        change.why = "its time is over";
       } else {
-        change.why = "fits better";
+        change.why = closed ? closed->reason : "fits better";
       }
     }
     changes.push_back(std::move(change));
@@ -84,7 +95,10 @@ std::vector<report::ChangedStep> changed(const Scheduling& s,
   for (const auto& [id, then] : was) {
     if (!jobs.contains(id.substr(0, id.find('/')))) continue;
     if (done.contains(id)) continue;
-    changes.push_back({id, s.told(then), std::nullopt, "not needed any more"});
+    const bool passed = counts_as_done(s, id);
+    changes.push_back(
+        {id, s.told(then), std::nullopt,
+         passed ? "counts as done, as what follows it has been done" : "not needed any more"});
   }
   return changes;
 }

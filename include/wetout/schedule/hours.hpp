@@ -53,6 +53,9 @@ struct WorkingSpan {
   friend bool operator==(const WorkingSpan&, const WorkingSpan&) = default;
 };
 
+/// Spans stay in order, and those that touch are one.
+void add_span(std::vector<WorkingSpan>& spans, WorkingSpan more);
+
 /// The hours of real days between two instants, cut to them, in order; spans that touch are one. On
 /// a day with a change of clocks a span has the length it really has: an hour that is skipped is
 /// not worked, an hour that comes twice is worked twice.
