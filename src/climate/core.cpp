@@ -82,24 +82,4 @@ time::History surface(const time::History& room_air_kelvin, const time::History&
   return lower_of(room_air_kelvin, core_kelvin);
 }
 
-units::TempDelta change_since(const time::History& core_kelvin, time::Instant since,
-                              time::Instant then) {
-  return units::TempDelta::kelvin(core_kelvin.at(then) - core_kelvin.at(since));
-}
-
-units::TempDelta highest_rise(const time::History& core_kelvin, time::Instant from,
-                              time::Instant until) {
-  base::promise(from <= until, "a rise is looked for forward in time");
-  const double start = core_kelvin.at(from);
-  double highest = std::max(start, core_kelvin.at(until));
-  const auto points = core_kelvin.points();
-  auto point =
-      std::upper_bound(points.begin(), points.end(), from,
-                       [](time::Instant at, const time::HistoryPoint& p) { return at < p.at; });
-  for (; point != points.end() && point->at < until; ++point) {
-    highest = std::max(highest, point->value);
-  }
-  return units::TempDelta::kelvin(highest - start);
-}
-
 }  // namespace wetout::climate

@@ -40,12 +40,4 @@ inline Lagged core_course(const time::History& room_air_kelvin, units::Duration 
 /// What vapour condenses on first: the lower of room air and core.
 time::History surface(const time::History& room_air_kelvin, const time::History& core_kelvin);
 
-/// At `then` against `since`.
-units::TempDelta change_since(const time::History& core_kelvin, time::Instant since,
-                              time::Instant then);
-/// The most that it rises above its value at `from` before `until` or at it; 0 when it only falls.
-/// `until` is not before `from`.
-units::TempDelta highest_rise(const time::History& core_kelvin, time::Instant from,
-                              time::Instant until);
-
 }  // namespace wetout::climate

@@ -155,17 +155,5 @@ TEST(Surface, IsTheLowerOfRoomAndCore) {
   EXPECT_EQ(low.at_seconds(7200), 288);
 }
 
-TEST(CoreChange, IsCountedFromItsInstant) {
-  const History core = course({{0, 290}, {3600, 293}, {7200, 289}, {10800, 291}});
-  const auto at = [](int s) { return Instant{} + seconds(s); };
-  EXPECT_NEAR(change_since(core, at(0), at(7200)).in_kelvin(), -1.0, 1e-12);
-  EXPECT_NEAR(highest_rise(core, at(0), at(10800)).in_kelvin(), 3.0, 1e-12);
-  EXPECT_NEAR(highest_rise(core, at(0), at(1800)).in_kelvin(), 1.5, 1e-12) << "at the end";
-  EXPECT_NEAR(highest_rise(core, at(1800), at(7200)).in_kelvin(), 1.5, 1e-12) << "at a bend";
-  EXPECT_EQ(highest_rise(core, at(3600), at(7200)).in_kelvin(), 0.0) << "it only falls";
-  EXPECT_NEAR(highest_rise(core, at(7200), at(99999)).in_kelvin(), 2.0, 1e-12);
-  EXPECT_EQ(highest_rise(core, at(50), at(50)).in_kelvin(), 0.0);
-}
-
 }  // namespace
 }  // namespace wetout::climate
