@@ -153,7 +153,7 @@ class Builder {
     const auto below = film_on_[side(coat.face)];
     std::vector<Link> landing;  // to the wet, once it is there
     if (!install) {
-      if (below) land(i, *below, false, landing);
+      if (below) land(i, *below, false, landing, "");
       std::vector<std::size_t> bands = lap_on_[side(coat.face)];
       if (laps_over(i)) {
         if (const auto across = film_on_[side(other(coat.face))]) bands.push_back(*across);
@@ -161,7 +161,15 @@ class Builder {
       std::sort(bands.begin(), bands.end());
       bands.erase(std::unique(bands.begin(), bands.end()), bands.end());
       std::erase(bands, below.value_or(board_.coats.size()));
-      for (const std::size_t band : bands) land(i, band, true, landing);
+      std::erase_if(bands, [&](std::size_t band) { return sanded_[band]; });
+      for (const std::size_t band : bands) {
+        land(i, band, true, landing, bands.size() > 1 ? "-" + spec(band).id : "");
+      }
+      // What inserts were set in is a film too.
+      for (const std::size_t fill : fills_on_[side(coat.face)]) {
+        landing.push_back(
+            {.from = out_.wets[fill], .moment = Moment::recoat_from, .min = Duration{}});
+      }
     }
     const int ready = prepare(i);
     if (install && below) after(*below, Moment::sandable, ready);
@@ -177,9 +185,13 @@ class Builder {
     }
     waits_.clear();
     afterwards(i);
-    if (install) return;
+    if (install) {
+      fills_on_[side(coat.face)].push_back(i);
+      return;
+    }
     film_on_[side(coat.face)] = i;
     lap_on_[side(coat.face)].clear();
+    fills_on_[side(coat.face)].clear();
     if (laps_over(i)) lap_on_[side(other(coat.face))].push_back(i);
   }
 
@@ -227,16 +239,17 @@ class Builder {
     return a.chemistry == b.chemistry && family(a) == family(b) && !a.waxed;
   }
 
-  // A film that the coat lands on: inside its window, or washed and scuffed first.
-  void land(std::size_t i, std::size_t film, bool band, std::vector<Link>& landing) {
+  // A film that the coat lands on: inside its window, or washed and scuffed first. `which` tells
+  // several bands apart.
+  void land(std::size_t i, std::size_t film, bool band, std::vector<Link>& landing,
+            const std::string& which) {
     // What was sanded since is ready.
     if (sanded_[film]) return;
     const bool edge_feathered =
         band && std::find(feathered_.begin(), feathered_.end(), film) != feathered_.end();
     When window, scuffed;
     if (wet_on_wet(film, i)) {
-      const std::string where = band ? "laps" : "ground";
-      const int g = group(spec(i).id + "/" + where, {"window", "scuffed"},
+      const int g = group(spec(i).id + (band ? "/band" + which : "/ground"), {"window", "scuffed"},
                           {spec(i).name + " inside the recoat window of " + spec(film).name,
                            spec(film).name +
                                (band ? " washed and scuffed where laps meet it, for "
@@ -259,7 +272,7 @@ class Builder {
     if (band) {
       // Feathering has scuffed the edge; the other face's band is still to be done.
       if (edge_feathered && !laps_over(i)) return;
-      const int step = add(i, StepWord::scuff, "laps",
+      const int step = add(i, StepWord::scuff, "laps" + which,
                            d_.wash.value + d_.scuff.value + d_.scuff_rail.value * rail_m(),
                            "Wash and scuff " + spec(film).name + " where laps meet it",
                            "clean water, pad, dry; then 120-150 grit", true, scuffed);
@@ -275,6 +288,9 @@ class Builder {
         add(i, StepWord::scuff, "", d_.scuff.value + d_.scuff_area.value * area,
             "Scuff " + spec(film).name, "120-150 grit until dull all over", true, scuffed);
     after(film, Moment::sandable, scuff);
+    for (const std::size_t fill : fills_on_[side(spec(i).face)]) {
+      after(fill, Moment::sandable, scuff);
+    }
   }
 
   int prepare(std::size_t i) {
@@ -390,7 +406,14 @@ class Builder {
                            d_.open_part.value * static_cast<double>(spec(j).install->count),
                            "Open " + spec(j).name, "sand or cut to the edge of the part", true);
       after(hotcoat, Moment::sandable, step);
+      after(j, Moment::sandable, step);
+      lie_on_the_other_face(spec(j).face, step);
     }
+  }
+  // Whoever works on the face that lies below turns the board onto films that can be handled.
+  void lie_on_the_other_face(board::Face face, int step) {
+    if (!up_ || *up_ == face) return;
+    for (const std::size_t wet : wet_since_flip_) after(wet, Moment::handle, step);
   }
   void sand(std::size_t i, double per_area, std::string how, bool dry) {
     When washed;
@@ -403,10 +426,12 @@ class Builder {
           add(i, StepWord::wash, "sand", d_.wash.value + d_.wash_area.value * face_m2(spec(i).face),
               "Wash " + spec(i).name, "clean water, abrasive pad, dry", false, washed);
       after(i, Moment::handle, wash);
+      lie_on_the_other_face(spec(i).face, wash);
     }
     const int step = add(i, StepWord::sand, "", d_.sand.value + per_area * face_m2(spec(i).face),
                          "Sand " + spec(i).name, std::move(how), dry);
     after(i, Moment::sandable, step);
+    lie_on_the_other_face(spec(i).face, step);
     if (washed.group >= 0) {
       link({.from = out_.wets[i],
             .moment = Moment::start,
@@ -442,6 +467,7 @@ class Builder {
   std::optional<board::Face> up_;
   std::array<std::optional<std::size_t>, 2> film_on_;  // last full coat of each face
   std::array<std::vector<std::size_t>, 2> lap_on_;     // laps that lie on it since
+  std::array<std::vector<std::size_t>, 2> fills_on_;   // inserts set in it since
   std::vector<std::size_t> wet_since_flip_, to_feather_, feathered_;
   std::vector<int> laps_group_;
   std::vector<bool> opened_, sanded_;

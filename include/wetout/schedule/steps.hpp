@@ -72,7 +72,8 @@ struct Link {
 
 /// Exactly one option is chosen.
 struct StepGroup {
-  std::string id;                    ///< "deck-lam/ground", "bottom-lam/laps", "deck-lam/notice"
+  /// "deck-hot/ground", "deck-lam/band", "bottom-lam/laps", "deck-hot/notice"
+  std::string id;
   std::vector<std::string> options;  ///< "window", "scuffed"; "cut", "ground"; "as it is", "washed"
   std::vector<std::string> texts;    ///< of each, for people
 };
