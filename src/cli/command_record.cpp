@@ -18,7 +18,10 @@ std::string what_was_saved(const report::RecordDocument& document) {
 }
 
 int print(const base::Result<work::Recorded>& recorded, Context& context) {
-  if (!recorded) return fail(context, recorded.error());
+  if (!recorded) {
+    const bool says_nothing = recorded.error().front().code == "record.nothing";
+    return fail(context, recorded.error(), says_nothing ? exit_usage : exit_input);
+  }
   if (context.json) {
     context.out << report::to_json(recorded->document);
   } else {

@@ -48,7 +48,7 @@ namespace {
 bool is_bad_value(const base::Problem& problem) {
   if (problem.key.substr(0, 2) != "--") return false;
   const std::string_view kind = std::string_view(problem.code).substr(0, problem.code.find('.'));
-  for (const std::string_view bad : {"time", "date", "span", "hours", "fix", "observed", "air"}) {
+  for (const std::string_view bad : {"time", "date", "span", "hours", "fix", "observed", "value"}) {
     if (kind == bad) return true;
   }
   return false;

@@ -122,9 +122,21 @@ class Checker {
 
   void clash() {
     std::vector<std::string> names;
+    // Forms that have no place for what was given without an option are not meant.
+    std::vector<Form> meant;
+    for (const Form& form : forms_) {
+      if (std::all_of(command_.arguments.begin(), command_.arguments.end(),
+                      [&](const Argument& argument) {
+                        return argument.kind != ArgumentKind::positional || !has(argument.name) ||
+                               allows(form, argument.name);
+                      })) {
+        meant.push_back(form);
+      }
+    }
+    if (meant.empty()) meant = forms_;
     // Named are those that some form does not take.
     for (const Argument& argument : command_.arguments) {
-      const bool everywhere = std::all_of(forms_.begin(), forms_.end(),
+      const bool everywhere = std::all_of(meant.begin(), meant.end(),
                                           [&](const Form& f) { return allows(f, argument.name); });
       if (has(argument.name) && !everywhere) names.emplace_back(argument.name);
     }

@@ -30,8 +30,9 @@ void check_promises(const NewEvents& events) {
 
 base::Problem taken_token(const EventRow& row) {
   return {.code = "event.token",
-          .message = "This token belongs to event " + std::to_string(row.number) +
-                     " of the log, which says something else.",
+          .message = "This token belongs to event " + std::to_string(row.number) + " of the log (" +
+                     std::string(to_string(row.kind)) + (row.step.empty() ? "" : ", " + row.step) +
+                     "), which says something else.",
           .found = row.token,
           .hint = "Use a new token for a new record."};
 }

@@ -21,26 +21,28 @@ std::string minute_text(std::string_view rfc3339) {
   return text;
 }
 
-// To 0.1 g: a split at the ratio has more digits than a scale.
-std::string part_text(Milligrams part, int decimals) { return scale_grams(part, decimals); }
+std::string part_text(std::string_view what, Milligrams part, int decimals) {
+  return layout::whole(std::string(what) + ' ' + scale_grams(part, decimals));
+}
 
 std::string parts_text(const RecordedFact& fact) {
   if (!fact.part_a || !fact.part_b || !fact.mass) return "";
   const std::array<Milligrams, 3> all = {*fact.mass, *fact.part_a, *fact.part_b};
+  // To 0.1 g: a split at the ratio has more digits than a scale.
   const int decimals = std::min(gram_decimals(all), 1);
   const Milligrams rest = *fact.mass - *fact.part_a - *fact.part_b;
   const auto printed = printed_parts({*fact.part_a, *fact.part_b, rest}, *fact.mass, decimals);
-  std::string text =
-      ": part A " + part_text(printed[0], decimals) + ", part B " + part_text(printed[1], decimals);
-  if (rest > Milligrams()) text += ", stirred in " + part_text(printed[2], decimals);
+  std::string text = ": " + part_text("part A", printed[0], decimals) + ", " +
+                     part_text("part B", printed[1], decimals);
+  if (rest > Milligrams()) text += ", " + part_text("stirred in", printed[2], decimals);
   return text;
 }
 
 std::string conditions_text(const RecordedFact& fact, System system) {
-  std::string text = "air";
-  if (fact.air) text += ' ' + units::print(*fact.air, system);
+  std::string text;
+  if (fact.air) text = "air " + units::print(*fact.air, system);
   if (fact.humidity) {
-    text += (fact.air ? ", humidity " : " humidity ") + units::print_percent(*fact.humidity);
+    text += (fact.air ? ", humidity " : "humidity ") + units::print_percent(*fact.humidity);
   }
   return text;
 }
@@ -63,41 +65,57 @@ std::string said(const RecordedFact& fact, System system) {
   return text;
 }
 
-std::string step_text(const RecordedFact& fact) {
-  return fact.step ? layout::plain(*fact.step) + ": " : std::string();
+// Wide enough for the steps that are listed, within reason.
+std::size_t step_columns(const RecordDocument& document) {
+  constexpr std::size_t most = 24;
+  std::size_t columns = 0;
+  for (const RecordedFact& fact : document.events) {
+    if (fact.step) columns = std::max(columns, layout::columns(*fact.step));
+  }
+  return std::min(columns, most);
+}
+
+std::string step_text(const RecordedFact& fact, std::size_t columns) {
+  return layout::left(fact.step ? layout::plain(*fact.step) : "", columns) + "  ";
 }
 
 std::string tail(const RecordedFact& fact) {
-  if (fact.already) return " (recorded before)";
-  if (fact.undone_by) return fmt::format(" (taken back by event {})", *fact.undone_by);
-  return "";
+  std::string text = fact.already ? "recorded before" : "";
+  if (fact.undone_by) {
+    text += fmt::format("{}taken back by event {}", text.empty() ? "" : ", ", *fact.undone_by);
+  }
+  return text.empty() ? text : " (" + text + ')';
 }
 
-void fact_line(layout::Page& page, const RecordedFact& fact, System system, bool with_step) {
-  page.item(fmt::format("{:>6}  {}  ", fact.number, minute_text(fact.at)),
-            (with_step ? step_text(fact) : std::string()) + said(fact, system) + tail(fact));
+// `step` is a column of its own, or empty.
+void fact_line(layout::Page& page, const RecordedFact& fact, System system,
+               const std::string& step) {
+  page.item(fmt::format("{:>6}  {}  ", fact.number, minute_text(fact.at)) + step,
+            said(fact, system) + tail(fact));
 }
 
 void total_line(layout::Page& page, const StepTotal& total, System system) {
   const Milligrams nothing;
-  if (total.mixed == nothing && total.left == nothing && total.spilled == nothing) return;
   const auto mass = [&](Milligrams m) { return layout::whole(weighed(m, system)); };
   std::string text = "mixed " + mass(total.mixed);
   if (total.planned) text += " of " + mass(*total.planned) + " planned";
-  text += ", left " + mass(total.left);
+  if (total.left > nothing) text += ", left " + mass(total.left);
   if (total.spilled > nothing) text += ", spilled " + mass(total.spilled);
   page.item(fmt::format("  {}  ", layout::plain(total.step)), text);
 }
 
 void totals(layout::Page& page, const RecordDocument& document, System system) {
-  const auto counts = [](const StepTotal& total) {
-    const Milligrams nothing;
-    return total.mixed > nothing || total.left > nothing || total.spilled > nothing;
-  };
-  if (std::none_of(document.totals.begin(), document.totals.end(), counts)) return;
-  page.blank();
-  page.line("So far");
-  for (const StepTotal& total : document.totals) total_line(page, total, system);
+  const Milligrams nothing;
+  bool first = true;
+  for (const StepTotal& total : document.totals) {
+    if (total.mixed == nothing && total.left == nothing && total.spilled == nothing) continue;
+    if (first) {
+      page.blank();
+      page.line("So far");
+    }
+    first = false;
+    total_line(page, total, system);
+  }
 }
 
 std::string title(const RecordDocument& document) {
@@ -118,11 +136,14 @@ std::string to_text(const RecordDocument& document, System system) {
     return page.text();
   }
   page.line(title(document));
-  for (const RecordedFact& fact : document.events) fact_line(page, fact, system, is_list);
+  const std::size_t columns = step_columns(document);
+  for (const RecordedFact& fact : document.events) {
+    fact_line(page, fact, system, is_list ? step_text(fact, columns) : "");
+  }
   if (document.undone) {
     RecordedFact undone = *document.undone;
     undone.undone_by.reset();  // the line above says so
-    fact_line(page, undone, system, false);
+    fact_line(page, undone, system, "");
   }
   if (document.job.began) page.item("  * ", "the job is new: it has no plan yet");
   if (document.job.brought_back) page.item("  * ", "the job is back from the archive");

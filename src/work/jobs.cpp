@@ -85,7 +85,7 @@ base::Result<std::pair<Printable, Printable>> compare_job(const Workshop& worksh
   const int last = log->job(*slug).value().revisions;
   const int newer = b.value_or(last);
   const int older = a.value_or(newer - 1);
-  if (!a && older < 1) {
+  if (!a && last > 0 && older < 1) {
     return base::fail({.code = "revision.unknown",
                        .message = "the job has one revision only: there is nothing to compare",
                        .found = *slug});

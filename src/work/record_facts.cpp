@@ -54,7 +54,7 @@ class Builder {
         step_(step),
         coat_(coat_of(job, step)),
         times_(job.zone, now),
-        history_(history_of(before, schedule::to_string(step))),
+        history_(history_of(before, schedule::to_string(step), request.token + "/")),
         now_(now) {}
 
   base::Result<FactsOfRecord> run() {
@@ -131,7 +131,7 @@ class Builder {
     const auto print = [&](units::Temperature t) {
       return units::print(t, job_.shop ? job_.shop->units : units::System::us);
     };
-    problems_.push_back({.code = "air.range",
+    problems_.push_back({.code = "value.range",
                          .message = "--air: nobody works in such air",
                          .key = "--air",
                          .found = print(*request_.air),
@@ -177,7 +177,7 @@ class Builder {
 
   // The least that a record holds; readers of masses let smaller ones through.
   void too_little(std::string_view option) {
-    problems_.push_back({.code = "record.mass",
+    problems_.push_back({.code = "value.range",
                          .message = std::string(option) + ": this is less than a milligram",
                          .key = std::string(option),
                          .expected = "a mass, e.g. 245g"});
@@ -209,7 +209,7 @@ class Builder {
     if (additives > 0.0) {
       *facts.mass += Milligrams(std::llround(additives * 1e3));
       out_.notices.push_back({.code = "record.additives",
-                              .text = "counted as stirred in, as planned",
+                              .text = "additives are counted as planned",
                               .subject = step_.coat,
                               .value = additives,
                               .unit = "g"});

@@ -100,11 +100,12 @@ std::optional<Observed> RecordTimes::observed(const std::string& text) {
 
 std::string RecordTimes::print(time::Instant at) const { return time::print_wall(at, zone_); }
 
-StepHistory history_of(const std::vector<joblog::EventRow>& events, const std::string& step) {
+StepHistory history_of(const std::vector<joblog::EventRow>& events, const std::string& step,
+                       std::string_view token) {
   using joblog::EventKind;
   StepHistory history;
   for (const joblog::EventRow& event : events) {
-    if (event.step != step || event.undone_by) continue;
+    if (event.step != step || event.undone_by || event.token.starts_with(token)) continue;
     switch (event.kind) {
       case EventKind::started:
         history.started = event.at;

@@ -48,7 +48,8 @@ class RecordTimes {
   base::Notices notices_;
 };
 
-/// What counts of earlier events of one step: those that were not taken back, the last of a kind.
+/// What counts of earlier events of one step: those that were not taken back, the last of a kind;
+/// not those of the same call sent before, whose tokens begin alike.
 struct StepHistory {
   std::optional<time::Instant> started;
   std::int64_t started_by = 0;  ///< number of that event
@@ -56,6 +57,7 @@ struct StepHistory {
   bool is_mixed = false;
   std::map<std::string, time::Instant> milestones;
 };
-StepHistory history_of(const std::vector<joblog::EventRow>& events, const std::string& step);
+StepHistory history_of(const std::vector<joblog::EventRow>& events, const std::string& step,
+                       std::string_view token);
 
 }  // namespace wetout::work

@@ -44,12 +44,16 @@ base::Result<StoredPlan> stored_plan(const joblog::Log& log, const std::string& 
   auto row = log.plan(slug, revision);
   if (!row) {
     const auto revisions = log.revisions(slug);
+    if (revisions.empty()) {
+      return base::fail({.code = "plan.none",
+                         .message = "the job has records but no plan",
+                         .found = slug,
+                         .hint = "plan it: wetout plan FILE --as " + slug});
+    }
     return base::fail({.code = "revision.unknown",
                        .message = "the job has no such revision",
                        .found = revision ? std::to_string(*revision) : "none",
-                       .expected = revisions.empty()
-                                       ? "a job with a plan"
-                                       : "1 to " + std::to_string(revisions.back().revision)});
+                       .expected = "1 to " + std::to_string(revisions.back().revision)});
   }
   auto document = report::read_plan(row->body);
   if (!document) return tl::unexpected(document.error());

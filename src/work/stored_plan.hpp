@@ -22,7 +22,7 @@ struct StoredPlan {
 /// The id that `typed` means. Problems "job.unknown", "job.ambiguous".
 base::Result<std::string> job_named(const joblog::Log& log, std::string_view typed);
 
-/// The revision, or the last. Problem "revision.unknown".
+/// The revision, or the last. Problems "revision.unknown", "plan.none" (records only).
 base::Result<StoredPlan> stored_plan(const joblog::Log& log, const std::string& slug,
                                      std::optional<int> revision);
 

@@ -54,7 +54,7 @@ struct Recorded {
 /// "job.ambiguous", "job.id"; "coat.unknown", "coat.ambiguous", "step.unknown", "step.ambiguous";
 /// "record.nothing", "record.step" (a fact that this step cannot have), "record.order" (done or
 /// seen before the step began); those of time::read_near and "time.future"; "observed.form",
-/// "observed.milestone", "observed.twice"; "air.range"; "event.token". Throws joblog::StoreError.
+/// "observed.milestone", "observed.twice"; "value.range"; "event.token". Throws joblog::StoreError.
 base::Result<Recorded> record(const Workshop& workshop, const RecordRequest& request);
 
 /// All that was recorded of a job.

@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <string>
 
+#include "record_sample.hpp"
 #include "resin_sample.hpp"
 #include "sample.hpp"
 #include "schedule_sample.hpp"
@@ -32,6 +33,9 @@ std::string json_of(const std::string& name) {
   if (name == "check") return to_json(sample::check());
   if (name == "jobs") return to_json(sample::jobs());
   if (name == "log") return to_json(sample::log());
+  if (name == "record") return to_json(sample::record());
+  if (name == "record.list") return to_json(sample::record_list());
+  if (name == "record.undo") return to_json(sample::record_undo());
   if (name == "new") return to_json(sample::fresh());
   return {};
 }
@@ -63,6 +67,9 @@ std::string text_of(const std::string& name, wetout::units::System system) {
   if (name == "check") return to_text(sample::check(), system);
   if (name == "jobs") return to_text(sample::jobs());
   if (name == "log") return to_text(sample::log());
+  if (name == "record") return to_text(sample::record(), system);
+  if (name == "record.list") return to_text(sample::record_list(), system);
+  if (name == "record.undo") return to_text(sample::record_undo(), system);
   if (name == "new") return to_text(sample::fresh());
   const auto card =
       card_text(sample::plan(), name, {.batch = {}, .now_clock = 14 * 60 + 15}, system);
