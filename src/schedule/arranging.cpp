@@ -8,6 +8,7 @@
 #include <tuple>
 #include <utility>
 
+#include "attended_hours.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/schedule/arrange.hpp"
 
@@ -38,11 +39,12 @@ std::string number(std::size_t i) {
 
 class Compiler {
  public:
-  explicit Compiler(const Setting& setting) : s_(setting) {}
+  explicit Compiler(const Setting& setting)
+      : s_(setting), hours_(setting.people, setting.grid, setting.begin) {}
 
   Arranging run() {
     out_.problem.horizon = s_.grid.slots;
-    hours();
+    out_.problem.calendars.push_back(hours_.together());
     resources();
     for (std::size_t b = 0; b < s_.boards.size(); ++b) board(b);
     objective();
@@ -65,78 +67,12 @@ class Compiler {
     return slots_down(units::in_seconds(span));
   }
 
-  // --- hours
-
-  [[nodiscard]] std::vector<std::pair<Slot, Slot>> slots_of(const PersonSpans& person) const {
-    std::vector<std::pair<Slot, Slot>> spans;
-    for (const WorkingSpan& span : person.spans) {
-      const Slot from = std::max(s_.begin, s_.grid.not_before(span.from));
-      const Slot until = std::min(s_.grid.slots, s_.grid.not_after(span.until));
-      if (from < until) spans.emplace_back(from, until);
-    }
-    return spans;
-  }
-
-  // Calendar 0 is everybody's: the objective counts by its spans.
-  void hours() {
-    std::vector<std::pair<Slot, Slot>> all;
-    for (const PersonSpans& person : s_.people) {
-      spans_.push_back(slots_of(person));
-      all.insert(all.end(), spans_.back().begin(), spans_.back().end());
-    }
-    std::sort(all.begin(), all.end());
-    search::Calendar together;
-    for (const auto& span : all) {
-      if (!together.spans.empty() && span.first <= together.spans.back().second) {
-        together.spans.back().second = std::max(together.spans.back().second, span.second);
-      } else {
-        together.spans.push_back(span);
-      }
-    }
-    out_.problem.calendars.push_back(std::move(together));
-    alike_ = std::all_of(spans_.begin(), spans_.end(),
-                         [&](const auto& spans) { return spans == spans_.front(); });
-  }
-
-  // Starts at which one and the same person is there all the time.
-  const Bits& attended_starts(Slot attended) {
-    auto [entry, fresh] = attended_starts_.try_emplace(attended, s_.grid.slots);
-    if (fresh) {
-      for (const auto& spans : spans_) {
-        for (const auto& [from, until] : spans) entry->second.set_range(from, until - attended + 1);
-      }
-    }
-    return entry->second;
-  }
-
   // --- what is shared
 
   void resources() {
     auto& resources = out_.problem.resources;
     search::Resource people{"person", static_cast<int>(s_.people.size()), -1};
-    // Of people with different hours there are fewer at some times.
-    if (!alike_) {
-      std::vector<Slot> there(u(s_.grid.slots) + 1, 0);
-      for (const auto& spans : spans_) {
-        for (const auto& [from, until] : spans) {
-          ++there[u(from)];
-          --there[u(until)];
-        }
-      }
-      Slot now = 0;
-      for (Slot slot = 0; slot < s_.grid.slots; ++slot) {
-        now += there[u(slot)];
-        const int away = people.count - now;
-        auto& away_then = people.away;
-        if (away == 0) continue;
-        if (!away_then.empty() && away_then.back().until == slot &&
-            away_then.back().amount == away) {
-          away_then.back().until = slot + 1;
-        } else {
-          away_then.push_back({slot, slot + 1, away});
-        }
-      }
-    }
+    people.away = hours_.away();
     resources.push_back(std::move(people));
     resources.push_back({"stand", s_.stands, -1});
     if (s_.racks) resources.push_back({"rack", *s_.racks, -1});
@@ -239,8 +175,8 @@ class Compiler {
       const Slot at = s_.grid.not_after(*board.fixed[i]);
       if (at >= s_.begin && at < s_.grid.slots) operation.allowed.set(at);
     } else {
-      operation.allowed &= attended_starts(attended);
-      if (alike_) operation.calendar = 0;
+      operation.allowed &= hours_.starts(attended);
+      if (hours_.alike()) operation.calendar = 0;
       operation.allowed.clear_before(earliest);
     }
     hold(0, {op, search::at_start}, {op, search::at_end}, operation.when);
@@ -443,10 +379,8 @@ class Compiler {
   }
 
   const Setting& s_;
+  AttendedHours hours_;
   Arranging out_;
-  std::vector<std::vector<std::pair<Slot, Slot>>> spans_;  // of each person
-  bool alike_ = true;                                      // everybody has the same hours
-  std::map<Slot, Bits> attended_starts_;
   int first_board_ = 0;
   std::map<std::tuple<int, Moment, bool>, EventRef> events_;
   std::map<int, FilmSpans> done_films_;

@@ -2,22 +2,19 @@
 
 #include <algorithm>
 #include <chrono>
-#include <cmath>
-#include <iterator>
 #include <set>
 #include <utility>
 
 #include "days_asked.hpp"
+#include "fixed_starts.hpp"
 #include "schedule_boards.hpp"
 #include "schedule_facts.hpp"
 #include "schedule_save.hpp"
 #include "scheduling.hpp"
-#include "stored_plan.hpp"
 #include "weather_in_use.hpp"
 #include "wetout/base/sha256.hpp"
-#include "wetout/base/words.hpp"
 #include "wetout/files/answer_store.hpp"
-#include "wetout/time/print.hpp"
+#include "wetout/joblog/log.hpp"
 #include "wetout/time/read_near.hpp"
 
 namespace wetout::work {
@@ -26,8 +23,6 @@ namespace {
 using time::Instant;
 
 constexpr std::chrono::days usual_horizon{14};
-// Room air that differs so much from what the plan was made for changes how long cups last.
-constexpr double other_air_k = 3.0;
 
 base::Result<schedule::Prefer> read_prefer(const std::string& text) {
   if (text == "finish") return schedule::Prefer::finish;
@@ -70,7 +65,7 @@ class Scheduler {
     judge(s);
     document.assumptions = schedule_assumptions(s, *use_);
     cautions();
-    notices(s);
+    tell_notices(s, *use_, document);
     answer_.units = boards_.front().files.shop.units;
     answer_.zone = asked_.zone;
     return std::move(answer_);
@@ -119,7 +114,7 @@ class Scheduler {
     }
     if (auto problems = recorded(); !problems.empty()) return problems;
     if (auto problems = days(); !problems.empty()) return problems;
-    return fixed();
+    return read_fixed_starts(request_.fixed, now_, assumed_.steps, asked_);
   }
 
   [[nodiscard]] bool nobody_works() const {
@@ -179,88 +174,6 @@ class Scheduler {
     asked_.weather = part_of(use_->weather, std::min(asked_.from, first_done_), asked_.until,
                              climate::room_lag(asked_.room, assumed_.climate));
     return {};
-  }
-
-  // "coat/step=time".
-  base::Problems fixed() {
-    base::Problems problems;
-    for (const std::string& text : request_.fixed) {
-      const std::size_t equals = text.find('=');
-      if (equals == std::string::npos || equals == 0) {
-        problems.push_back({.code = "fix.bad",
-                            .message = "a fixed start is a step, an equals sign and a time",
-                            .key = "--fix",
-                            .found = text,
-                            .expected = "e.g. \"deck-lam=2026-06-14 18:30\""});
-        continue;
-      }
-      const auto at =
-          time::read_near(text.substr(equals + 1), asked_.zone, now_, time::Side::coming);
-      if (!at) {
-        auto wrong = with_key(at.error(), "--fix");
-        problems.insert(problems.end(), wrong.begin(), wrong.end());
-        continue;
-      }
-      if (*at < asked_.from || *at >= asked_.until) {
-        problems.push_back({.code = "fix.outside",
-                            .message = "this start lies outside the time that is planned",
-                            .key = "--fix",
-                            .found = time::print_wall(*at, asked_.zone),
-                            .expected = time::print_wall(asked_.from, asked_.zone) + " to " +
-                                        time::print_wall(asked_.until, asked_.zone)});
-        continue;
-      }
-      auto wrong = fix(text.substr(0, equals), *at);
-      problems.insert(problems.end(), wrong.begin(), wrong.end());
-    }
-    return problems;
-  }
-
-  // The step that is meant may be named by its beginning, and without its job where there is one.
-  base::Problems fix(const std::string& typed, Instant at) {
-    std::vector<std::string> ids;
-    std::vector<std::pair<std::size_t, schedule::StepName>> of;
-    for (std::size_t b = 0; b < boards_.size(); ++b) {
-      const auto steps = schedule::steps_of(asked_.boards[b].work, asked_.shop, assumed_.steps);
-      if (!steps) return in_files(steps.error());
-      for (const schedule::Step& step : steps->steps) {
-        const std::string id = to_string(step.name);
-        const std::string prefix = boards_[b].job + "/";
-        const auto add = [&](std::string name) {
-          ids.push_back(std::move(name));
-          of.emplace_back(b, step.name);
-        };
-        add(prefix + id);
-        if (step.is_wet()) add(prefix + step.name.coat);
-        if (boards_.size() > 1) continue;
-        add(id);
-        if (step.is_wet()) add(step.name.coat);
-      }
-    }
-    std::vector<std::size_t> found = base::matches(typed, ids);
-    // A coat alone is its wet, though every step of it begins so.
-    if (found.size() > 1) {
-      std::vector<std::size_t> wets;
-      for (const std::size_t i : found) {
-        if (of[i].second.word == schedule::StepWord::wet) wets.push_back(i);
-      }
-      if (typed.find('/') == std::string::npos || !wets.empty()) found = wets;
-    }
-    std::set<std::pair<std::size_t, std::string>> meant;
-    for (const std::size_t i : found) meant.emplace(of[i].first, to_string(of[i].second));
-    if (meant.size() == 1) {
-      asked_.boards[of[found.front()].first].fixed.push_back({of[found.front()].second, at});
-      return {};
-    }
-    const auto near = base::nearest(typed, ids);
-    std::string list;
-    for (const auto& [b, name] : meant) list += (list.empty() ? "" : ", ") + name;
-    return {{.code = meant.empty() ? "step.unknown" : "step.ambiguous",
-             .message = meant.empty() ? "there is no such step" : "several steps begin so",
-             .key = "--fix",
-             .found = typed,
-             .expected = meant.empty() ? "a step such as \"" + ids.front() + "\"" : list,
-             .hint = near && meant.empty() ? "did you mean \"" + *near + "\"?" : ""}};
   }
 
   base::Problems in_files(base::Problems problems) const {
@@ -368,68 +281,6 @@ class Scheduler {
         }
         answer_.document.cautions.push_back(std::move(caution));
       }
-    }
-  }
-
-  void notices(const Scheduling& s) {
-    base::Notices& out = answer_.document.notices;
-    const auto add = [&](const base::Notices& more) {
-      for (const base::Notice& notice : more) {
-        if (std::find(out.begin(), out.end(), notice) == out.end()) out.push_back(notice);
-      }
-    };
-    add(use_->weather.notices);
-    add(s.set_up.notices);
-    const schedule::Conditions& inside = s.set_up.conditions.front();
-    if (!inside.dew_point) {
-      out.push_back({.code = "schedule.no_humidity",
-                     .text = "the weather has no humidity: neither the dew-point margin nor the "
-                             "humidity is looked at"});
-    }
-    if (inside.foul_air) {
-      out.push_back({.code = "room.foul_air",
-                     .text = "an unvented heater gives water, carbon dioxide and carbon monoxide "
-                             "to the room: no film is to be open while it burns"});
-    }
-    if (boards_.size() > 1 && asked_.prefer != schedule::Prefer::finish) {
-      out.push_back({.code = "schedule.prefer_one",
-                     .text = "what is preferred holds for each board once its finish is found"});
-    }
-    for (const report::TimelineStep& step : answer_.document.timeline) {
-      fixed_against(step, out);
-      if (!step.room || step.state == report::StepState::done) continue;
-      other_air(s, step, out);
-    }
-  }
-
-  static void fixed_against(const report::TimelineStep& step, base::Notices& out) {
-    if (step.state != report::StepState::fixed) return;
-    for (const report::StepSlack& slack : step.slack) {
-      if (slack.slack >= 0.0) continue;
-      out.push_back({.code = "schedule.fixed_against",
-                     .text = "its start is fixed, against the limit of " + slack.limit,
-                     .subject = step.id,
-                     .value = slack.value,
-                     .limit = slack.bound,
-                     .unit = slack.unit});
-    }
-  }
-
-  // Cups were worked out for the plan's air.
-  void other_air(const Scheduling& s, const report::TimelineStep& told, base::Notices& out) const {
-    for (const schedule::PlacedStep& placed : s.arrangement.steps) {
-      const schedule::Step& step = s.step(placed.board, placed.step);
-      if (!step.is_wet() || s.id(placed.board, placed.step) != told.id) continue;
-      const auto planned = asked_.boards[static_cast<std::size_t>(placed.board)].work.plan.air;
-      const double warmer = (*told.room - planned).in_kelvin();
-      if (std::abs(warmer) < other_air_k) return;
-      out.push_back({.code = "schedule.other_air",
-                     .text = "the plan's cups are for other air than the room will have: mix by "
-                             "\"wetout mix\" with --air on the day",
-                     .subject = told.id,
-                     .value = told.room->in_celsius(),
-                     .limit = planned.in_celsius(),
-                     .unit = "C"});
     }
   }
 

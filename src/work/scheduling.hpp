@@ -81,6 +81,9 @@ std::vector<report::ChangedStep> changed(const Scheduling& s,
 std::vector<laminate::Assumption> schedule_assumptions(const Scheduling& s,
                                                        const WeatherInUse& use);
 
+/// Of weather, films, room, fixed starts, and air that the plan was not made for.
+void tell_notices(const Scheduling& s, const WeatherInUse& use, report::ScheduleDocument& document);
+
 /// Plans a board anew with one resin in place of another; nothing where that cannot be planned.
 using Replan = std::function<std::optional<schedule::BoardAsked>(
     std::size_t board, const std::string& resin, const std::string& instead)>;
