@@ -14,7 +14,7 @@ import sys
 sys.dont_write_bytecode = True
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
 
-from schedule_check.document import Unreadable, read  # noqa: E402
+from schedule_check.document import Ambiguous, Unreadable, read  # noqa: E402
 from schedule_check.rules import check  # noqa: E402
 
 
@@ -37,7 +37,12 @@ def main(names: list[str]) -> int:
     for name in names:
         try:
             for document in documents(name):
-                schedule = read(document)
+                try:
+                    schedule = read(document)
+                except Ambiguous as twice:
+                    print(twice)
+                    status = max(status, 1)
+                    continue
                 report = check(schedule)
                 for broken in report.broken:
                     print(broken)

@@ -14,12 +14,17 @@ from typing import Any, Optional
 FORMAT = "wetout.schedule/1"
 MILESTONES = ("gel", "trim_until", "recoat_from", "tack_free", "handle", "sandable",
               "recoat_until", "full_cure")
+LIMITS = ("cold", "warm", "dew_margin", "humidity", "core_rise")
 # Of a wet: these count from its start, when the first batch is mixed; all others from its end.
 FROM_START = ("trim_until", "recoat_until")
 
 
 class Unreadable(Exception):
     """The text is not a schedule document."""
+
+
+class Ambiguous(Exception):
+    """Two things of one name: nothing that refers to it can be checked."""
 
 
 def seconds(text: str) -> int:
@@ -318,8 +323,24 @@ def _schedule(d) -> Schedule:
         offset=datetime.datetime.fromisoformat(begin).tzinfo)
 
 
+def _sensible(schedule: Schedule) -> None:
+    """What would only make a checker stumble."""
+    times = [point.time for point in schedule.weather.series]
+    if not times or times != sorted(set(times)):
+        raise Unreadable("weather.series is empty, or its times do not rise")
+    if schedule.grid <= 0:
+        raise Unreadable("horizon.step_min is not more than 0")
+    for step in schedule.steps.values():
+        if step.job not in schedule.jobs:
+            raise Unreadable(f"{step.id} is of {step.job}, which is not among the jobs")
+        for limit in step.limits:
+            if limit.name not in LIMITS or (limit.min is None) == (limit.max is None):
+                raise Unreadable(f"{step.id} has a limit {limit.name} that is unknown, or has not "
+                                 f"one bound")
+
+
 def read(document: Any) -> Schedule:
-    """From the parsed JSON. Raises Unreadable with what is missing or wrong."""
+    """From the parsed JSON. Raises Unreadable with what is missing or wrong, Ambiguous."""
     if not isinstance(document, dict) or document.get("format") != FORMAT:
         raise Unreadable(f"not a document of format {FORMAT}")
     try:
@@ -328,9 +349,11 @@ def read(document: Any) -> Schedule:
         raise Unreadable(f"the key {missing} is missing") from missing
     except (TypeError, ValueError, AttributeError) as wrong:
         raise Unreadable(f"a value of the wrong kind: {wrong}") from wrong
-    for what, listed, kept in (("step", document["steps"], schedule.steps),
-                               ("resource", document["resources"], schedule.resources),
-                               ("choice", document["choices"], schedule.choices)):
-        if len(listed) != len(kept):
-            raise Unreadable(f"a {what} stands twice")
+    _sensible(schedule)
+    for what, key in (("steps", "id"), ("resources", "id"), ("choices", "group"), ("resins", "id"),
+                      ("jobs", "id"), ("calendars", "id")):
+        names = [one[key] for one in document[what]]
+        for name in names:
+            if names.count(name) > 1:
+                raise Ambiguous(f"twice: {name}: stands twice in {what}")
     return schedule
