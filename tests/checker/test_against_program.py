@@ -94,13 +94,13 @@ class Courses:
         self.warm = room.air(moved(outdoors, weather, +1), weather, last - first)
 
     def margin(self) -> Course:
-        return Course(self.air.first, [min(a, c) - d for a, c, d in
-                                       zip(self.cold.values, self.cold_core.values,
-                                           self.damp.values)])
+        surface = room.lower(self.cold.finer(room.PARTS), self.cold_core.finer(room.PARTS))
+        return room.above(surface, self.damp)
 
     def humidity(self) -> Course:
         return Course(self.air.first, [humid_air.humidity(a, d) for a, d in
-                                       zip(self.cold.values, self.damp.values)])
+                                       zip(self.cold.finer(room.PARTS).values,
+                                           self.damp.values)], self.damp.step)
 
 
 class RoomAndCore(unittest.TestCase):

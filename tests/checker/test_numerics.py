@@ -99,7 +99,14 @@ class HumidAir(unittest.TestCase):
         t, d = Course(0, [22.0, 22.0]), Course(0, [21.0, 5.0])
         kept = room.dew(d, t, weather(humidity_max=0.5))
         self.assertAlmostEqual(humid_air.humidity(22.0, kept.values[0]), 0.5)
-        self.assertEqual(kept.values[1], 5.0)
+        self.assertEqual(kept.at(60), 5.0)
+
+    def test_where_two_courses_cross(self):
+        # A dew point that falls through the room's air within a minute.
+        t, d = Course(0, [20.0, 20.0]), Course(0, [20.2, 19.8])
+        crossed = room.dew(d, t, weather())
+        self.assertEqual(crossed.at(30), 20.0)
+        self.assertAlmostEqual(crossed.at(45), 19.9)
 
 
 class Clock(unittest.TestCase):

@@ -1,4 +1,4 @@
-"""A value over time, known at each minute and straight between."""
+"""A value over time, known at each minute, or at parts of it, and straight between."""
 
 from __future__ import annotations
 
@@ -10,18 +10,19 @@ STEP = 60
 
 
 class Course:
-    """values[i] at first + 60 i seconds; both end values hold outside."""
+    """values[i] at first + step i seconds; both end values hold outside."""
 
-    def __init__(self, first: int, values):
+    def __init__(self, first: int, values, step: int = STEP):
         self.first = first
+        self.step = step
         self.values = values if isinstance(values, array) else array("d", values)
 
     @property
     def last(self) -> int:
-        return self.first + STEP * (len(self.values) - 1)
+        return self.first + self.step * (len(self.values) - 1)
 
     def at(self, time: float) -> float:
-        place = (time - self.first) / STEP
+        place = (time - self.first) / self.step
         if place <= 0.0:
             return self.values[0]
         i = int(place)
@@ -33,13 +34,13 @@ class Course:
     def _over(self, pick, start: float, until: float) -> tuple[float, float]:
         """(value, time) of the extreme from `start` to `until`, both included."""
         found = pick(((self.at(start), start), (self.at(until), until)), key=lambda v: v[0])
-        low = max(0, math.ceil((start - self.first) / STEP))
-        high = min(len(self.values) - 1, math.floor((until - self.first) / STEP))
+        low = max(0, math.ceil((start - self.first) / self.step))
+        high = min(len(self.values) - 1, math.floor((until - self.first) / self.step))
         if low <= high:
             inside = self.values[low:high + 1]
             value = pick(inside)
             if pick(value, found[0]) == value and value != found[0]:
-                found = (value, self.first + STEP * (low + inside.index(value)))
+                found = (value, self.first + self.step * (low + inside.index(value)))
         return found
 
     def lowest(self, start: float, until: float) -> tuple[float, float]:
@@ -48,9 +49,20 @@ class Course:
     def highest(self, start: float, until: float) -> tuple[float, float]:
         return self._over(max, start, until)
 
+    def finer(self, parts: int) -> Course:
+        """The same straight lines in shorter steps."""
+        values = self.values
+        out = array("d")
+        for before, after in zip(values, values[1:]):
+            by = (after - before) / parts
+            out.extend([before + by * part for part in range(parts)])
+        out.append(values[-1])
+        return Course(self.first, out, self.step // parts)
+
 
 class Sum:
-    """The integral of a positive speed over time, by the trapezoid rule on a course's minutes."""
+    """The integral of a positive speed over time, by the trapezoid rule on a course's minutes (its
+    step is a minute)."""
 
     def __init__(self, speed: Course):
         self.speed = speed

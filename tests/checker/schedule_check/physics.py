@@ -41,29 +41,29 @@ class Physics:
         end = max(schedule.until, self.known_until, points[-1][0]) + BEYOND
         self.outdoors = minutes(repeated(points, self.known_until, end), self.first, end)
         self.air = room.air(self.outdoors, weather, self.known_s)
-        # The guard is asked inside the known weather only.
+        # Limits are asked inside the known weather only.
         known = minutes(points, self.first, self.known_until)
         self.cold_air = room.air(moved(known, weather, -1), weather, self.known_s)
         self.warm_air = room.air(moved(known, weather, +1), weather, self.known_s)
+        self.known_air = Course(self.first, self.air.values[:len(self.cold_air.values)])
         damp = [(p.time, p.dew) for p in weather.series if p.dew is not None]
         self.dew: Optional[Course] = None
         self.damp_dew: Optional[Course] = None
         if damp:
             outdoors = minutes(damp, self.first, self.known_until)
-            self.dew = room.dew(outdoors, self.air, weather)
+            self.dew = room.dew(outdoors, self.known_air, weather)
             self.damp_dew = room.dew(moved(outdoors, weather, +1), self.cold_air, weather)
 
     @_once
     def core(self, job: str) -> Course:
         """Of a board, as forecast."""
         told = self.schedule.jobs[job]
-        known = Course(self.first, self.air.values[:len(self.cold_air.values)])
-        return room.lagged(known, told.core_lag, told.core_at_start)
+        return room.lagged(self.known_air, told.core_lag, told.core_at_start)
 
     @_once
     def margin(self, job: str, guarded: bool) -> Optional[Course]:
         """The lower of room air and core, above the dew point."""
-        air, dew = (self.cold_air, self.damp_dew) if guarded else (self.air, self.dew)
+        air, dew = (self.cold_air, self.damp_dew) if guarded else (self.known_air, self.dew)
         if dew is None:
             return None
         core = self.core(job)
@@ -71,16 +71,16 @@ class Physics:
             told = self.schedule.jobs[job]
             start = told.core_at_start + air.values[0] - self.air.values[0]
             core = room.lagged(air, told.core_lag, start)
-        return Course(self.first,
-                      [min(a, c) - d for a, c, d in zip(air.values, core.values, dew.values)])
+        surface = room.lower(air.finer(room.PARTS), core.finer(room.PARTS))
+        return room.above(surface, dew)
 
     @_once
     def humidity(self, guarded: bool) -> Optional[Course]:
-        air, dew = (self.cold_air, self.damp_dew) if guarded else (self.air, self.dew)
+        air, dew = (self.cold_air, self.damp_dew) if guarded else (self.known_air, self.dew)
         if dew is None:
             return None
-        return Course(self.first,
-                      [humid_air.humidity(a, d) for a, d in zip(air.values, dew.values)])
+        return Course(self.first, [humid_air.humidity(a, d) for a, d in
+                                   zip(air.finer(room.PARTS).values, dew.values)], dew.step)
 
     @_once
     def films(self, resin: str) -> Films:

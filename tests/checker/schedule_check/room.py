@@ -70,10 +70,24 @@ def air(outdoors: Course, weather: Weather, known_s: float) -> Course:
     return lagged(outdoors, weather.lag, settled(outdoors, weather.lag, least, known_s), least)
 
 
+# Where the lower of two courses changes its slope within a minute, that is seen to a quarter of it.
+PARTS = 4
+
+
 def dew(outdoor_dew: Course, room: Course, weather: Weather) -> Course:
-    """Of the room's air."""
+    """Of the room's air, in quarters of a minute."""
     most = weather.humidity_max if weather.room_kind != "outdoors" else None
-    if most is None or most >= 1.0:
-        return Course(room.first, [min(d, t) for d, t in zip(outdoor_dew.values, room.values)])
-    return Course(room.first, [min(d, humid_air.dew_point(t, most))
-                               for d, t in zip(outdoor_dew.values, room.values)])
+    cap = room
+    if most is not None and most < 1.0:
+        cap = Course(room.first, [humid_air.dew_point(t, most) for t in room.values])
+    return lower(outdoor_dew.finer(PARTS), cap.finer(PARTS))
+
+
+def lower(a: Course, b: Course) -> Course:
+    """Of two courses with the same steps; as long as the shorter one."""
+    return Course(a.first, [min(x, y) for x, y in zip(a.values, b.values)], a.step)
+
+
+def above(a: Course, b: Course) -> Course:
+    """By how much one course is above another one of the same steps."""
+    return Course(a.first, [x - y for x, y in zip(a.values, b.values)], a.step)
