@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "attended_hours.hpp"
+#include "done_work.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/schedule/arrange.hpp"
 
@@ -40,7 +41,9 @@ std::string number(std::size_t i) {
 class Compiler {
  public:
   explicit Compiler(const Setting& setting)
-      : s_(setting), hours_(setting.people, setting.grid, setting.begin) {}
+      : s_(setting),
+        hours_(setting.people, setting.grid, setting.begin),
+        done_(done_work(setting)) {}
 
   Arranging run() {
     out_.problem.horizon = s_.grid.slots;
@@ -72,10 +75,11 @@ class Compiler {
   void resources() {
     auto& resources = out_.problem.resources;
     search::Resource people{"person", static_cast<int>(s_.people.size()), -1};
-    people.away = hours_.away();
+    // To one board one thing at a time is done, by somebody whose starts are those of hours_.
+    if (s_.boards.size() > 1) people.away = hours_.away();
     resources.push_back(std::move(people));
     resources.push_back({"stand", s_.stands, -1});
-    if (s_.racks) resources.push_back({"rack", *s_.racks, -1});
+    if (s_.racks) resources.push_back({"rack", std::max(*s_.racks, done_.lying), -1});
     first_board_ = static_cast<int>(resources.size());
     for (const BoardSetting& board : s_.boards) resources.push_back({board.job, 1, -1});
   }
@@ -92,12 +96,7 @@ class Compiler {
     for (const auto& fact : board.facts) {
       if (fact) busy_until = std::max(busy_until, fact->end);
     }
-    Slot ghost = s_.begin;
-    for (const auto& fact : board.facts) {
-      if (fact && board.steps.steps[u(static_cast<int>(&fact - board.facts.data()))].is_wet()) {
-        --ghost;
-      }
-    }
+    Slot ghost = 0;
     for (std::size_t i = 0; i < steps; ++i) {
       const Step& step = board.steps.steps[i];
       if (board.passed[i] || absent(b, step.when)) continue;
@@ -169,6 +168,7 @@ class Compiler {
     const Slot attended = up(step.attended);
     operation.attended = attended;
     operation.when = option(b, step.when);
+    operation.allowed = Bits(s_.grid.slots, true);
     if (step.is_wet()) limits(b, step, attended, operation);
     if (board.fixed[i]) {
       operation.allowed = Bits(s_.grid.slots);
@@ -179,10 +179,13 @@ class Compiler {
       if (hours_.alike()) operation.calendar = 0;
       operation.allowed.clear_before(earliest);
     }
+    if (step.is_wet() && !s_.sanding_room) {
+      operation.allowed.clear_before(slots_up(done_.settled_s));
+    }
     hold(0, {op, search::at_start}, {op, search::at_end}, operation.when);
     hold(first_board_ + static_cast<int>(b), {op, search::at_start}, {op, search::at_end},
          operation.when);
-    if (step.is_wet()) film_places(op);
+    if (step.is_wet()) film_places(op, true);
     if (step.dusty && !s_.sanding_room) {
       out_.problem.modes.push_back({0,
                                     1,
@@ -193,9 +196,8 @@ class Compiler {
     }
   }
 
-  void film_places(int op) {
-    const EventRef handle = event(op, Moment::handle);
-    hold(1, {op, search::at_start}, handle);
+  void film_places(int op, bool stands) {
+    if (stands) hold(1, {op, search::at_start}, event(op, Moment::handle));
     if (!s_.sanding_room) {
       out_.problem.modes.push_back(
           {0, 0, {op, search::at_start}, event(op, Moment::tack_free), 0, {}});
@@ -235,18 +237,18 @@ class Compiler {
 
   // --- films
 
-  // The film of a step that has been done, as an operation of its own before the horizon.
+  // The film of a step that has been done, as an operation of its own before the first start: so
+  // long before that it is a visit of its own.
   void done_film(std::size_t b, std::size_t i, Slot slot) {
-    const BoardSetting& board = s_.boards[b];
+    base::promise(slot + slots_up(s_.defaults.visit_gap.value * 60.0) < s_.begin,
+                  "there is room for what has been done before the first start");
     const int op = new_op(b, i, true);
     Operation& operation = out_.problem.ops[u(op)];
     operation.attended = Slot{1};
     operation.allowed = Bits(s_.grid.slots);
     operation.allowed.set(slot);
     hold(first_board_ + static_cast<int>(b), {op, search::at_start}, {op, search::at_end});
-    const Fact& fact = *board.facts[i];
-    done_films_[op] = film_of(s_, board, board.steps.steps[i].coat, fact.start, fact.end, &fact);
-    film_places(op);
+    film_places(op, done_.holds_stand[b][i]);
   }
 
   EventRef event(int op, Moment moment, bool as_latest = false) {
@@ -273,7 +275,7 @@ class Compiler {
     const auto put = [&](Slot at, Slot value) { table.at[u(at)] = std::max(at, value); };
     if (of.done) {
       const Fact& fact = *board.facts[u(of.step)];
-      const double seconds = m ? done_films_.at(op)[*m]
+      const double seconds = m ? (*done_.films[u(of.board)][u(of.step)])[*m]
                                : s_.grid.seconds(moment == Moment::end ? fact.end : fact.start);
       for (Slot at = 0; at < s_.grid.slots; ++at) put(at, slots(seconds));
       return table;
@@ -348,6 +350,7 @@ class Compiler {
       if (board.steps.steps[i].is_wet() && out_.op[b][i] >= 0) wets.push_back(out_.op[b][i]);
     }
     for (std::size_t i = 0; i + 1 < wets.size(); ++i) {
+      if (out_.of[u(wets[i + 1])].done) continue;
       hold(2, event(wets[i], Moment::handle), {wets[i + 1], search::at_start});
     }
   }
@@ -380,10 +383,10 @@ class Compiler {
 
   const Setting& s_;
   AttendedHours hours_;
+  DoneWork done_;
   Arranging out_;
   int first_board_ = 0;
   std::map<std::tuple<int, Moment, bool>, EventRef> events_;
-  std::map<int, FilmSpans> done_films_;
 };
 
 }  // namespace

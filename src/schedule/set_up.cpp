@@ -69,7 +69,7 @@ class Builder {
     if (racks > 0) s.racks = racks;
     s.people = people_of(asked_);
     if (auto problems = boards(); !problems.empty()) return base::fail(std::move(problems));
-    hours_of_fixed();
+    hours_beside();
     grid();
     if (auto problems = air(); !problems.empty()) return base::fail(std::move(problems));
     if (auto problems = films(); !problems.empty()) return base::fail(std::move(problems));
@@ -94,37 +94,37 @@ class Builder {
     return problems;
   }
 
-  // Somebody is there for what has a fixed start, and for the looks after a wet.
-  void hours_of_fixed() {
+  // Somebody is there for what has a fixed start, and for the looks after a wet that has one or
+  // has been done.
+  void hours_beside() {
     for (const BoardSetting& board : out_.setting.boards) {
-      for (std::size_t i = 0; i < board.fixed.size(); ++i) {
-        if (!board.fixed[i]) continue;
-        const Instant from = on_grid_before(*board.fixed[i]);
-        Instant until = from + whole(board.steps.steps[i].attended);
+      for (std::size_t i = 0; i < board.steps.steps.size(); ++i) {
+        if (!board.fixed[i] && !board.facts[i]) continue;
+        const auto attended = whole(board.steps.steps[i].attended);
+        const Instant from = board.fixed[i]
+                                 ? on_grid_before(*board.fixed[i])
+                                 : std::max(asked_.from, on_grid_after(board.facts[i]->end));
+        const Instant end = board.fixed[i] ? from + attended : board.facts[i]->end;
+        Instant until = end;
         for (const Link& link : board.steps.links) {
-          const Step& look = board.steps.steps[static_cast<std::size_t>(link.to)];
+          const auto to = static_cast<std::size_t>(link.to);
+          const Step& look = board.steps.steps[to];
           if (static_cast<std::size_t>(link.from) != i || !link.max) continue;
-          if (look.name.word != StepWord::watch) continue;
-          until = std::max(until,
-                           from + whole(board.steps.steps[i].attended + *link.max + look.attended));
+          if (look.name.word != StepWord::watch || board.facts[to] || board.passed[to]) continue;
+          until = std::max(until, end + whole(*link.max + look.attended));
         }
-        add_span(out_.setting.people.front().spans, {from, std::min(until, asked_.until)});
+        until = std::min(until, asked_.until);
+        if (from < until) add_span(out_.setting.people.front().spans, {from, until});
       }
     }
   }
 
   void grid() {
-    Slot before = 0;
-    for (const BoardSetting& board : out_.setting.boards) {
-      Slot films = 0;
-      for (std::size_t i = 0; i < board.facts.size(); ++i) {
-        if (board.facts[i] && board.steps.steps[i].is_wet()) ++films;
-      }
-      before = std::max(before, films);
-    }
     Setting& s = out_.setting;
-    s.begin = before;
-    s.grid.origin = asked_.from - before * grid_step;
+    for (const BoardSetting& board : s.boards) {
+      s.begin = std::max(s.begin, slots_of_films(board, s.grid, s.defaults));
+    }
+    s.grid.origin = asked_.from - s.begin * grid_step;
     s.grid.slots = s.grid.not_after(asked_.until) + 1;
   }
 

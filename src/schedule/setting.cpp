@@ -99,6 +99,19 @@ base::Problems put_facts(BoardSetting& board, const std::vector<Fact>& facts,
   return problems;
 }
 
+Slot slots_of_films(const BoardSetting& board, const Grid& grid, const StepDefaults& defaults) {
+  Slot films = 0;
+  for (const int wet : board.steps.wets) films += board.facts[u(wet)] ? 1 : 0;
+  if (films == 0) return 0;
+  double longest_s = defaults.visit_gap.value * 60.0;
+  for (const Link& link : board.steps.links) {
+    if (link.max && link.moment == Moment::end) {
+      longest_s = std::max(longest_s, units::in_seconds(*link.max) + grid.step_s());
+    }
+  }
+  return films + static_cast<Slot>(std::ceil(longest_s / grid.step_s()));
+}
+
 FilmSpans film_of(const Setting& setting, const BoardSetting& board, int coat, time::Instant start,
                   time::Instant end, const Fact* fact) {
   const FilmSource& source = *setting.sources.at(board.resins[u(coat)]);

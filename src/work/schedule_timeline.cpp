@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <set>
 #include <string>
 #include <utility>
 #include <variant>
@@ -172,6 +173,15 @@ void choices(const Scheduling& s, ScheduleDocument& document) {
   }
 }
 
+// Films that are on a board count as a visit of their own.
+int boards_begun(const Scheduling& s) {
+  std::set<int> boards;
+  for (const schedule::OperationOf& of : s.arranging.of) {
+    if (of.done) boards.insert(of.board);
+  }
+  return static_cast<int>(boards.size());
+}
+
 }  // namespace
 
 report::ScheduleObjective objective_of(const Scheduling& s,
@@ -192,7 +202,7 @@ report::ScheduleObjective objective_of(const Scheduling& s,
       }
     } else {
       if (std::holds_alternative<search::Visits>(term)) {
-        out.visits = static_cast<int>(arrangement.answer.value[at]);
+        out.visits = static_cast<int>(arrangement.answer.value[at]) - boards_begun(s);
       }
       ++at;
       if (std::holds_alternative<search::Sum>(term)) break;

@@ -179,7 +179,9 @@ class Changes {
 
   std::optional<SmallestChange> heater() {
     if (asked_.room.kind == climate::RoomKind::outdoors) return std::nullopt;
-    double from_c = std::ceil(set_up_.conditions.front().air.lowest() - 273.15);
+    // The first half degree above the coldest that it gets.
+    const double coldest_c = set_up_.conditions.front().air.lowest() - 273.15;
+    double from_c = (std::floor(coldest_c / heater_step_k) + 1.0) * heater_step_k;
     const auto& heater = asked_.room.heater;
     const bool heated = asked_.room.kind == climate::RoomKind::heated && heater.has_value();
     if (heated) from_c = heater->minimum.in_celsius() + heater_step_k;
@@ -285,10 +287,15 @@ class Changes {
     const auto set_up = schedule::set_up(longest, assumed_, cache_);
     if (!set_up) return std::nullopt;
     schedule::Setting setting = set_up->setting;
+    const auto cut = [&](Instant end) {
+      setting.people = set_up->setting.people;
+      for (schedule::PersonSpans& person : setting.people) {
+        std::erase_if(person.spans, [&](const auto& span) { return span.from >= end; });
+        for (schedule::WorkingSpan& span : person.spans) span.until = std::min(span.until, end);
+      }
+    };
     const auto fits_until = [&](Instant end) {
-      Asked shorter = longest;
-      shorter.until = end;
-      setting.people = schedule::people_of(shorter);
+      cut(end);
       return good(schedule::fits(setting, limits_));
     };
     if (!fits_until(ends.back())) return std::nullopt;
@@ -304,7 +311,7 @@ class Changes {
     }
     Asked asked = asked_;
     asked.until = ends[first];
-    setting.people = schedule::people_of(asked);
+    cut(asked.until);
     const std::string value = time::print_wall(asked.until, asked_.zone);
     return told("until", time::rfc3339(asked.until, asked_.zone), "give it until " + value, asked,
                 setting);

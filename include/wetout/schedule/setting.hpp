@@ -52,7 +52,8 @@ struct BoardSetting {
 };
 
 struct Setting {
-  /// Starts from slot `begin` on; the slots before it belong to what has been done.
+  /// Starts from slot `begin` on; the slots before it belong to what has been done
+  /// (slots_of_films).
   Grid grid;
   Slot begin = 0;
   std::vector<BoardSetting> boards;
@@ -74,6 +75,10 @@ struct Setting {
 /// A look at a coat whose time is over by `now` counts as done.
 base::Problems put_facts(BoardSetting& board, const std::vector<Fact>& facts,
                          const std::vector<FixedStart>& fixed, time::Instant now);
+
+/// As many slots as must lie before `begin` for the films that are on a board already: one for
+/// each, then a gap that ends a visit, and as long as anything still counts from the end of a wet.
+Slot slots_of_films(const BoardSetting& board, const Grid& grid, const StepDefaults& defaults);
 
 /// Milestones of a film that was made, in seconds after the grid's origin; observed ones as they
 /// were.
