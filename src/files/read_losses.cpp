@@ -55,11 +55,11 @@ void read_pace(Fields& root, laminate::Spreading& pace) {
   fields->done();
 }
 
-void check_costs(Fields& root, const std::string& currency) {
+void read_costs(Fields& root, ShopFile& shop) {
   auto fields = root.subtable("costs", "[costs]");
   if (!fields) return;
-  read_in_currency(*fields, "labour", measures::wage, currency);
-  read_in_currency(*fields, "short_coat", measures::price, currency);
+  shop.labour = read_in_currency(*fields, "labour", measures::wage, shop.shop.currency);
+  read_in_currency(*fields, "short_coat", measures::price, shop.shop.currency);
   fields->done();
 }
 

@@ -119,7 +119,7 @@ base::Result<ShopFile> parse_shop(std::string text, std::string name) {
   read_resins(root, shop);
   read_losses(root, shop.shop.losses);
   read_pace(root, shop.shop.pace);
-  check_costs(root, shop.shop.currency);
+  read_costs(root, shop);
   root.done();
   if (!document->faultless()) return base::fail(document->take_problems());
   return shop;

@@ -47,7 +47,7 @@ void read_parts(Fields& resin, resin::Product& product, ShopFile& shop);
 /// [losses], [pace], [costs].
 void read_losses(Fields& root, laminate::Losses& losses);
 void read_pace(Fields& root, laminate::Spreading& pace);
-void check_costs(Fields& root, const std::string& currency);
+void read_costs(Fields& root, ShopFile& shop);
 
 /// [room].
 void read_room(Fields& root, ShopFile& shop);

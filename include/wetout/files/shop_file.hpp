@@ -16,7 +16,7 @@
 
 namespace wetout::files {
 
-/// [costs], which nothing uses yet, is checked like the others and then dropped.
+/// `short_coat` of [costs], which nothing uses yet, is checked like the others and then dropped.
 struct ShopFile {
   Source source;
   std::string time_zone;  ///< IANA name, known to this computer
@@ -27,6 +27,7 @@ struct ShopFile {
   std::optional<std::filesystem::path> weather;
   std::vector<schedule::Person> people;       ///< at least one
   std::vector<schedule::SharedThing> shared;  ///< what the file names; one of each else
+  std::optional<units::Money> labour;         ///< for an hour of work
   /// Worth knowing, though the file can be used: "resin.parts_differ", "room.unused".
   base::Notices notices;
 };
