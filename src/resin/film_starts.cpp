@@ -31,7 +31,8 @@ struct Pivot {
 
 class Starts {
  public:
-  Starts(const FilmGround& ground, std::span<const double> starts) : ground_(ground) {
+  Starts(const FilmGround& ground, std::span<const double> starts, bool full_cure = true)
+      : ground_(ground) {
     ClockPlaces places;
     clocks_.reserve(starts.size());
     floors_.reserve(starts.size());
@@ -39,6 +40,7 @@ class Starts {
       base::promise(clocks_.empty() || start >= clocks_.back().start, "starts rise");
       clocks_.push_back(clock_times(ground, start, places));
       floors_.push_back(floors_of(ground, clocks_.back()));
+      floors_.back().full_cure.pending = floors_.back().full_cure.pending && full_cure;
     }
     own_paths(0, starts.size());
   }
@@ -191,6 +193,29 @@ std::vector<FilmTimes> Film::times(std::span<const time::Instant> starts) const 
   begin.reserve(starts.size());
   for (const time::Instant start : starts) begin.push_back(seconds(start));
   return Starts(*ground_, begin).go();
+}
+
+std::vector<FilmTimes> Film::times(std::span<const time::Instant> starts,
+                                   const std::vector<bool>& followed) const {
+  base::promise(followed.size() == starts.size(), "every start is followed or not");
+  std::vector<FilmTimes> times;
+  times.reserve(starts.size());
+  ClockPlaces places;
+  while (times.size() < starts.size()) {
+    const std::size_t first = times.size();
+    if (!followed[first]) {
+      times.push_back(
+          together(*ground_, clock_times(*ground_, seconds(starts[first]), places), Floors{}));
+      continue;
+    }
+    // Starts far apart have little in common: each run by itself.
+    std::vector<double> run;
+    for (std::size_t i = first; i < starts.size() && followed[i]; ++i) {
+      run.push_back(seconds(starts[i]));
+    }
+    for (FilmTimes& one : Starts(*ground_, run, false).go()) times.push_back(std::move(one));
+  }
+  return times;
 }
 
 }  // namespace wetout::resin

@@ -43,6 +43,12 @@ class Film {
   /// The same for many starts, in rising order, at a fraction of the cost; times of floors within
   /// a second and 1e-5 of themselves.
   [[nodiscard]] std::vector<FilmTimes> times(std::span<const time::Instant> starts) const;
+  /// The same where only some starts can come into question (`followed`, one for each start). What
+  /// follows from the clock is told of all; what needs the path of conversion is looked for of
+  /// those alone, and full cure of none: it takes weeks of the air to follow. Not reached is what
+  /// was not looked for.
+  [[nodiscard]] std::vector<FilmTimes> times(std::span<const time::Instant> starts,
+                                             const std::vector<bool>& followed) const;
   /// Conversion and Tg at some times after the start, in rising order, the first at 0 or later.
   [[nodiscard]] std::vector<FilmState> states(time::Instant start,
                                               std::span<const double> after_s) const;

@@ -298,6 +298,40 @@ TEST(Film, ManyStartsAreTheSameAsOneByOne) {
   }
 }
 
+TEST(Film, StartsThatAreFollowedAreTheSameAsIfAllWere) {
+  using enum Milestone;
+  unsigned seed = 17;
+  for (const Product& product : all_sheets()) {
+    for (const double mean : {5.0, 12.0, 24.0}) {
+      const Film film(cure_of(product), air_of_days(8, mean, 7, 0.3, 1, ++seed));
+      std::vector<time::Instant> starts;
+      std::vector<bool> followed;
+      for (int i = 0; i < 500; ++i) {
+        starts.push_back(time::Instant{} + minutes(20 * i));
+        // Evenings of four hours, and a start alone at noon.
+        followed.push_back(i % 72 >= 54 ? i % 72 < 66 : i % 72 == 36);
+      }
+      const auto all = film.times(starts), some = film.times(starts, followed);
+      ASSERT_EQ(some.size(), starts.size());
+      for (std::size_t i = 0; i < starts.size(); ++i) {
+        for (const Milestone m : milestones) {
+          ASSERT_EQ(some[i][m].has_value(), all[i][m].has_value());
+          if (!all[i][m] || m == full_cure) continue;
+          const bool by_path = m == sandable || (m == trim_until && product.trim.empty()) ||
+                               (m == handle && product.handle.empty());
+          if (by_path && !followed[i]) {
+            EXPECT_FALSE(some[i][m]->reached) << product.id << " " << to_string(m) << " " << i;
+          } else if (some[i][m]->reached != all[i][m]->reached) {
+            ADD_FAILURE() << product.id << " " << mean << " " << to_string(m) << " start " << i;
+          } else if (all[i][m]->reached) {
+            EXPECT_NEAR(some[i][m]->after_s, all[i][m]->after_s, 1.0 + 1e-5 * all[i][m]->after_s);
+          }
+        }
+      }
+    }
+  }
+}
+
 TEST(Film, BeyondTheAirIsTold) {
   const auto air = air_of_days(2, 20, 5, 0, 0, 3);
   const Film film(cure_of(sheets::medium()), air);
