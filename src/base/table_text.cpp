@@ -1,11 +1,11 @@
-#include "text.hpp"
+#include "wetout/base/table_text.hpp"
 
 #include <algorithm>
 #include <array>
 #include <charconv>
 #include <string>
 
-namespace wetout::climate {
+namespace wetout::base {
 namespace {
 
 bool blank(char c) { return c == ' ' || c == '\t'; }
@@ -48,7 +48,7 @@ bool equal_but_for_case(std::string_view a, std::string_view b) {
                     [](char x, char y) { return lower(x) == lower(y); });
 }
 
-bool Lines::next() {
+bool TextLines::next() {
   if (rest_.empty()) return false;
   ++number_;
   const std::size_t end = rest_.find(mark_);
@@ -120,4 +120,4 @@ std::optional<int> to_int(std::string_view text) {
   return out;
 }
 
-}  // namespace wetout::climate
+}  // namespace wetout::base
