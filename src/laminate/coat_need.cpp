@@ -4,6 +4,7 @@
 #include <string>
 
 #include "lookup.hpp"
+#include "wetout/resin/polyester.hpp"
 #include "wetout/resin/ratio.hpp"
 
 namespace wetout::laminate {
@@ -261,8 +262,11 @@ class Builder {
 
   // Of the mix as poured: what fills a gap.
   units::Density liquid_density() const {
-    const double b = resin::hardener_per_resin(resin_);
+    // A polyester's little catalyst is dosed later: the middle of its range stands for it.
+    const bool dosed = resin_.chemistry == resin::Chemistry::polyester;
+    const double b = dosed ? resin::middle_dose(resin_) : resin::hardener_per_resin(resin_);
     const units::Mass a_mass = units::kilograms(1.0);
+    if (!(resin_.density_b.si() > 0.0)) return resin_.density_a;
     const units::Volume volume = a_mass / resin_.density_a + a_mass * b / resin_.density_b;
     return (a_mass * (1.0 + b)) / volume;
   }

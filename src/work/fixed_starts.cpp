@@ -1,5 +1,6 @@
 #include "fixed_starts.hpp"
 
+#include <algorithm>
 #include <set>
 #include <utility>
 
@@ -39,9 +40,26 @@ base::Result<Names> names_of(const schedule::Asked& asked, const schedule::StepD
   return names;
 }
 
+// A job may be named by its beginning, before a slash.
+std::string with_whole_job(const std::string& typed, const schedule::Asked& asked) {
+  const std::size_t slash = typed.find('/');
+  if (slash == std::string::npos) return typed;
+  std::vector<std::string> jobs;
+  for (const schedule::BoardAsked& board : asked.boards) jobs.push_back(board.work.job);
+  const auto found = base::matches(typed.substr(0, slash), jobs);
+  return found.size() == 1 ? jobs[found.front()] + typed.substr(slash) : typed;
+}
+
 // The one that is meant, as an index of the names.
 base::Result<std::size_t> meant(const std::string& typed, const Names& names) {
-  std::vector<std::size_t> found = base::matches(typed, names.ids);
+  // A slash tells parts of a name apart as a hyphen does.
+  const auto hyphened = [](std::string name) {
+    std::replace(name.begin(), name.end(), '/', '-');
+    return name;
+  };
+  std::vector<std::string> ids;
+  for (const std::string& id : names.ids) ids.push_back(hyphened(id));
+  std::vector<std::size_t> found = base::matches(hyphened(typed), ids);
   // A coat alone is its wet, though every step of it begins so.
   if (found.size() > 1) {
     std::vector<std::size_t> wets;
@@ -111,7 +129,7 @@ base::Problems read_fixed_starts(const std::vector<std::string>& texts, Instant 
     }
     const auto at = when(text.substr(equals + 1), now, asked);
     if (!at) wrong(at.error());
-    const auto step = meant(text.substr(0, equals), *names);
+    const auto step = meant(with_whole_job(text.substr(0, equals), asked), *names);
     if (!step) wrong(step.error());
     if (!at || !step) continue;
     const auto& [board, name] = names->of[*step];

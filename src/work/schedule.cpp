@@ -260,7 +260,15 @@ class Scheduler {
       asked.work.coats = both.job.coats;
       return asked;
     };
-    auto changes = smallest_changes(asked_, assumed_, s.set_up, replan, more_limits(), &cups_);
+    const search::Limits limits = more_limits();
+    auto changes = smallest_changes(asked_, assumed_, s.set_up, replan, limits, &cups_);
+    if (limits.elapsed_s && limits.elapsed_s() > limits.time_limit_s) {
+      answer_.document.notices.push_back(
+          {.code = "schedule.changes_cut",
+           .text = "not every change was tried in the time there was: a smaller one may help too",
+           .value = limits.time_limit_s,
+           .unit = "s"});
+    }
     out.why = why_impossible(s, more_limits());
     if (changes.empty()) return;
     const report::SmallestChange& least = changes.front();

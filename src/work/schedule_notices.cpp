@@ -1,6 +1,7 @@
 // What is worth knowing of a schedule.
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 #include "scheduling.hpp"
 
@@ -10,12 +11,17 @@ namespace {
 // Room air that differs so much from what the plan was made for changes how long cups last.
 constexpr double other_air_k = 3.0;
 
+std::string words(std::string code) {
+  std::replace(code.begin(), code.end(), '_', ' ');
+  return code;
+}
+
 void fixed_against(const report::TimelineStep& step, base::Notices& out) {
   if (step.state != report::StepState::fixed) return;
   for (const report::StepSlack& slack : step.slack) {
     if (slack.slack >= 0.0) continue;
     out.push_back({.code = "schedule.fixed_against",
-                   .text = "its start is fixed, against the limit of " + slack.limit,
+                   .text = "its start is fixed, against the limit of " + words(slack.limit),
                    .subject = step.id,
                    .value = slack.value,
                    .limit = slack.bound,

@@ -227,12 +227,13 @@ void tell_timeline(const Scheduling& s, ScheduleDocument& document) {
     later(own_finish[u(placed.board)], placed.attended_until);
     if (!s.step(placed.board, placed.step).is_wet()) continue;
     const double cured = s.film(placed)[Milestone::full_cure];
-    if (cured >= schedule::never) continue;
-    later(ride, s.instant(cured));
-    later(own_ride[u(placed.board)], s.instant(cured));
+    // One that is never fully cured leaves no day to ride from.
+    const Instant at = cured >= schedule::never ? Instant::max() : s.instant(cured);
+    later(ride, at);
+    later(own_ride[u(placed.board)], at);
   }
   const auto told = [&](const std::optional<Instant>& at) {
-    return at ? std::optional(s.told(*at)) : std::nullopt;
+    return at && *at != Instant::max() ? std::optional(s.told(*at)) : std::nullopt;
   };
   document.finish = told(finish);
   document.ride_from = told(ride);

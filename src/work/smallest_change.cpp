@@ -114,6 +114,12 @@ class Changes {
     return out;
   }
 
+  // What is found by then is shown.
+  [[nodiscard]] bool out_of_time() const {
+    if (limits_.interrupted && limits_.interrupted()) return true;
+    return limits_.elapsed_s && limits_.time_limit_s > 0.0 &&
+           limits_.elapsed_s() > limits_.time_limit_s;
+  }
   [[nodiscard]] bool fits_with(const std::vector<HoursInstead>& instead) const {
     return good(schedule::fits(setting_with(asked_hours(instead)), limits_));
   }
@@ -153,7 +159,7 @@ class Changes {
     std::optional<HoursInstead> best;
     int least = most_hours_steps + 1;
     for (const Day& day : all) {
-      for (int how = 0; how < 2; ++how) {
+      for (int how = 0; how < 2 && !out_of_time(); ++how) {
         // More hours never fit less, so that halving finds the fewest.
         int low = 0, high = least - 1;
         while (high > 0 && !more(day, how, high)) --high;
@@ -185,7 +191,7 @@ class Changes {
     const auto& heater = asked_.room.heater;
     const bool heated = asked_.room.kind == climate::RoomKind::heated && heater.has_value();
     if (heated) from_c = heater->minimum.in_celsius() + heater_step_k;
-    for (double c = from_c; c <= hottest_c; c += heater_step_k) {
+    for (double c = from_c; c <= hottest_c && !out_of_time(); c += heater_step_k) {
       Asked asked = asked_;
       asked.room.kind = climate::RoomKind::heated;
       asked.room.heater = {heated ? heater->kind : climate::HeaterKind::electric,
@@ -244,7 +250,7 @@ class Changes {
     }
     for (const std::string& resin : used) {
       for (const resin::Product& other : asked_.shop.resins) {
-        if (other.id == resin) continue;
+        if (other.id == resin || out_of_time()) continue;
         auto asked = replanned(resin, other.id);
         if (!asked) continue;
         const auto set_up = schedule::set_up(*asked, assumed_, cache_);
