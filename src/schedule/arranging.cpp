@@ -185,7 +185,7 @@ class Compiler {
     hold(0, {op, search::at_start}, {op, search::at_end}, operation.when);
     hold(first_board_ + static_cast<int>(b), {op, search::at_start}, {op, search::at_end},
          operation.when);
-    if (step.is_wet()) film_places(op, true);
+    if (step.is_wet()) film_places(op, s_.boards.size() > 1);
     if (step.dusty && !s_.sanding_room) {
       out_.problem.modes.push_back({0,
                                     1,
@@ -196,6 +196,7 @@ class Compiler {
     }
   }
 
+  // A board alone has a stand; several share them.
   void film_places(int op, bool stands) {
     if (stands) hold(1, {op, search::at_start}, event(op, Moment::handle));
     if (!s_.sanding_room) {
@@ -248,7 +249,7 @@ class Compiler {
     operation.allowed = Bits(s_.grid.slots);
     operation.allowed.set(slot);
     hold(first_board_ + static_cast<int>(b), {op, search::at_start}, {op, search::at_end});
-    film_places(op, done_.holds_stand[b][i]);
+    film_places(op, s_.boards.size() > 1 && done_.holds_stand[b][i]);
   }
 
   EventRef event(int op, Moment moment, bool as_latest = false) {

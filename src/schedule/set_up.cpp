@@ -85,6 +85,7 @@ class Builder {
       BoardSetting board;
       board.job = asked.work.job;
       board.steps = std::move(*steps);
+      if (asked_.boards.size() > 1) one_stand(board.steps);
       auto wrong = put_facts(board, asked.facts, asked.fixed, asked_.from);
       problems.insert(problems.end(), wrong.begin(), wrong.end());
       for (const laminate::CoatSpec& coat : asked.work.coats) board.resins.push_back(coat.resin);
@@ -92,6 +93,17 @@ class Builder {
       out_.cores.push_back(core_of(asked.work.plan.board, assumed_.climate));
     }
     return problems;
+  }
+
+  // A board stands once, however many of its films are soft. Among several boards that is kept
+  // simple: the next coat waits until the board can be handled.
+  static void one_stand(BoardSteps& steps) {
+    std::vector<int> wets = steps.wets;
+    std::sort(wets.begin(), wets.end());
+    for (std::size_t i = 0; i + 1 < wets.size(); ++i) {
+      steps.links.push_back(
+          {.from = wets[i], .moment = Moment::handle, .to = wets[i + 1], .min = units::Duration{}});
+    }
   }
 
   // Somebody is there for what has a fixed start, and for the looks after a wet that has one or

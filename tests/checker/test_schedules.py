@@ -99,8 +99,11 @@ CASES = {
     "no recoat window, no Tg": (lambda: shop(without=("recoat", "tg")), ["faial.toml"], None),
     "polyester": (lambda: shop(more=POLYESTER), ["faial.toml", "--prefer", "slack"], of_polyester),
     "fixed": (shop, ["pico.toml", "--fix", "acclimatise=2026-06-13 21:30"], None),
-    "two boards, two people": (lambda: shop(more=PEOPLE, stands=4),
-                               ["pico.toml", "faial.toml"], None),
+    "two boards, two people": (lambda: shop(more=PEOPLE), ["pico.toml", "faial.toml"], None),
+    "ten coats": (shop, ["terceira.toml", "--until", "2026-07-13 00:00"], None),
+    "a step of polyester on a fixed day": (lambda: shop(more=POLYESTER),
+                                           ["faial.toml", "--fix", "deck-lam/wet=2026-06-17 09:00"],
+                                           of_polyester),
     "nothing fits": (lambda: shop(hours="08:00-08:30"), ["pico.toml"], None),
 }
 
@@ -110,7 +113,7 @@ def schedule(case: str, folder: str) -> dict:
     at = pathlib.Path(folder)
     (at / "shop.toml").write_text(text(), encoding="utf-8")
     (at / "forecast.csv").write_bytes((demo / "forecast.csv").read_bytes())
-    for name in ("pico.toml", "faial.toml"):
+    for name in ("pico.toml", "faial.toml", "terceira.toml"):
         job = (demo / name).read_text(encoding="utf-8")
         (at / name).write_text(edit(job) if edit else job, encoding="utf-8")
     done = subprocess.run([program, "--json", "--now", NOW, "--log", "log.db", "schedule",

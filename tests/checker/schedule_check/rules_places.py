@@ -74,13 +74,17 @@ def _held(events: Events) -> dict[str, list[tuple[float, float, int, str]]]:
     return held
 
 
-def _too_many(events: Events, report: Report, id: str, count: int, all_uses) -> None:
+def _too_many(events: Events, report: Report, id: str, count: int, all_uses,
+              once_a_board: bool = False) -> None:
+    """`once_a_board`: a board stands once, however many of its films are soft."""
     busy = [use for use in all_uses if use[1] > use[0]]
     for start, _, _, step in busy:
         at_once = [use for use in busy if use[0] <= start < use[1]]
         if all(events.placed[use[3]].state == "done" for use in at_once):
             continue
         wanted = sum(amount for _, _, amount, _ in at_once)
+        if once_a_board:
+            wanted = len({events.schedule.steps[use[3]].job for use in at_once})
         report.rule("resource", step, wanted <= count,
                     lambda: f"{wanted} of {id} at {events.schedule.clock(start)}, there "
                             f"{'is' if count == 1 else 'are'} {count}: "
@@ -92,7 +96,7 @@ def counts(events: Events, report: Report) -> None:
     for id, all_uses in _held(events).items():
         resource = events.schedule.resources.get(id)
         if resource is not None:
-            _too_many(events, report, id, resource.count, all_uses)
+            _too_many(events, report, id, resource.count, all_uses, resource.kind == "stand")
 
 
 def people(events: Events, report: Report) -> None:

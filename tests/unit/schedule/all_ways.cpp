@@ -65,13 +65,8 @@ class AllWays {
       if ((!from_here && !to_here) || !on(link.when)) continue;
       if (!rules_.keeps(0, link, now_.start[u(link.from)], now_.start[u(link.to)])) return false;
     }
-    const Stretch mine = rules_.on_stand(0, i, start);
-    std::vector<Stretch> stands{mine};
     const auto beside = [&](int other) {
       const Slot then = now_.start[u(other)];
-      if (const Stretch there = rules_.on_stand(0, other, then); there.meets(mine)) {
-        stands.push_back(there);
-      }
       return !rules_.clean(0, i, start).meets(rules_.dusty(0, other, then)) &&
              !rules_.dusty(0, i, start).meets(rules_.clean(0, other, then));
     };
@@ -81,18 +76,7 @@ class AllWays {
       if (work.meets(rules_.attended(0, other, now_.start[u(other)]))) return false;
       if (!beside(other)) return false;
     }
-    return std::all_of(done_.begin(), done_.end(), beside) && most_at_once(stands) <= s_.stands;
-  }
-
-  static int most_at_once(const std::vector<Stretch>& all) {
-    int most = 0;
-    for (const Stretch& one : all) {
-      most = std::max(
-          most, static_cast<int>(std::count_if(all.begin(), all.end(), [&](const Stretch& other) {
-            return other.from <= one.from && one.from < other.to;
-          })));
-    }
-    return most;
+    return std::all_of(done_.begin(), done_.end(), beside);
   }
 
   void all_placed() {
