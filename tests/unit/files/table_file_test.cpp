@@ -38,8 +38,8 @@ TEST(Table, SkipsCommentsEmptyLinesAndDelimitersAlone) {
 }
 
 TEST(Table, ReadsQuotesOfSpreadsheets) {
-  EXPECT_EQ(shown("a,b\n\"x, \"\"y\"\"\" ,2\n"), "1[a@1][b@3]\n2[x, \"y\"@1][2@13]");
-  EXPECT_EQ(shown("a,b\n1,\"\"\n"), "1[a@1][b@3]\n2[1@1][@3]");
+  EXPECT_EQ(shown("a,b\n\"x, \"\"y\"\"\" ,2\n"), "1[a@1][b@3]\n2[x, \"y\"@2][2@13]");
+  EXPECT_EQ(shown("a,b\n1,\"\"\n"), "1[a@1][b@3]\n2[1@1][@4]");
   EXPECT_EQ(code_of("a,b\n\"x,2\n"), "table.quote 2");
   EXPECT_EQ(code_of("a,b\n\"x\"y,2\n"), "table.quote 2");
   EXPECT_EQ(code_of("\"a,b\n"), "table.quote 1");
