@@ -124,6 +124,9 @@ Findings inspect(const Connection& connection, std::span<const Migration> steps)
   if (connection.version < 2) return findings;
   add(findings, db, "schedules", [&] { check_schedules(findings, db); });
   add(findings, db, "events", [&] { check_events(findings, db); });
+  if (connection.version < 3) return findings;
+  add(findings, db, "ledger", [&] { check_entries(findings, db); });
+  add(findings, db, "ledger", [&] { check_lots(findings, db); });
   return findings;
 }
 

@@ -7,16 +7,12 @@
 #include "joblog/inspect.hpp"
 
 namespace wetout::joblog {
-namespace {
 
-// Each row of `query` is a finding: its first column.
 void find(std::vector<Finding>& findings, SQLite::Database& db, const char* code,
           const char* query) {
   SQLite::Statement rows(db, query);
   while (rows.executeStep()) findings.push_back({code, rows.getColumn(0).getString()});
 }
-
-}  // namespace
 
 void check_revisions(std::vector<Finding>& findings, SQLite::Database& db) {
   find(findings, db, "revisions",

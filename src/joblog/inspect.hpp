@@ -13,12 +13,18 @@ namespace wetout::joblog {
 std::vector<Finding> inspect(const Connection& connection,
                              std::span<const Migration> steps = migrations());
 
-/// Parts of inspect(): numbers that count without gaps, rows that are all there. The last two are
-/// of version 2. Throw SQLite::Exception.
+/// Each row of `query` is a finding: its first column. Throws SQLite::Exception.
+void find(std::vector<Finding>& findings, SQLite::Database& db, const char* code,
+          const char* query);
+
+/// Parts of inspect(): numbers that count without gaps, rows that are all there. Schedules and
+/// events are of version 2, entries and lots of version 3. Throw SQLite::Exception.
 void check_revisions(std::vector<Finding>& findings, SQLite::Database& db);
 void check_inputs(std::vector<Finding>& findings, SQLite::Database& db);
 void check_schedules(std::vector<Finding>& findings, SQLite::Database& db);
 void check_events(std::vector<Finding>& findings, SQLite::Database& db);
+void check_entries(std::vector<Finding>& findings, SQLite::Database& db);
+void check_lots(std::vector<Finding>& findings, SQLite::Database& db);
 
 /// The findings as one line for a message: the first, and how many more.
 std::string summary(const std::vector<Finding>& findings);

@@ -181,6 +181,9 @@ Info Log::info() const {
     info.plans = number(db, "SELECT count(*) FROM plan");
     info.schedules = number(db, "SELECT count(*) FROM schedule");
     info.events = number(db, "SELECT count(*) FROM event");
+    info.materials = number(db, "SELECT count(*) FROM material");
+    info.lots = number(db, "SELECT count(*) FROM lot");
+    info.entries = number(db, "SELECT count(*) FROM entry");
     info.documents = number(db, "SELECT count(*) FROM document");
     info.document_bytes = number(db, "SELECT ifnull(sum(length(body)), 0) FROM document");
     SQLite::Statement mode(db, "PRAGMA journal_mode");

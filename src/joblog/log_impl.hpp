@@ -4,6 +4,7 @@
 #include <SQLiteCpp/Statement.h>
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string_view>
 
@@ -13,8 +14,11 @@
 
 namespace wetout::joblog {
 
+class Books;
+
 struct Log::Impl {
   Connection connection;
+  std::shared_ptr<Books> books = {};  ///< while Log::together runs
 
   SQLite::Database& db() { return *connection.db; }
   template <class Work>

@@ -7,8 +7,9 @@ class Database;
 
 namespace wetout::joblog {
 
-/// Own, because that of SQLiteCpp 3.2 rolls back a second time at the end of its scope and takes a
-/// later transaction with it.
+/// Inside another one it is a part of it, whatever its kind: rolled back alone, kept when the outer
+/// one is. Own, because that of SQLiteCpp 3.2 rolls back a second time at the end of its scope and
+/// takes a later transaction with it.
 class Transaction {
  public:
   enum class Kind {
@@ -31,6 +32,7 @@ class Transaction {
 
  private:
   SQLite::Database& db_;
+  bool is_inner_;
   State state_ = State::open;
 };
 

@@ -14,16 +14,20 @@
 namespace wetout::joblog {
 
 struct Finding {
-  /// pages | references | document | revisions | inputs | schedules | events | schema | header
+  /// pages | references | document | revisions | inputs | schedules | events | ledger | schema |
+  /// header
   std::string code = {};
   std::string text = {};
 };
 
 /// Reads every page: SQLite's integrity and reference checks, each document against its digest,
 /// revisions without gaps, each plan with all its inputs, schedules with all their jobs and steps,
-/// events without gaps and undos of what can be undone, tables and triggers as this version makes
-/// them. Empty when all is well. Damage is a finding; StoreError for whatever keeps the
-/// file from being looked at (missing, locked, not ours, newer).
+/// events without gaps and undos of what can be undone; entries of the ledger without gaps, each
+/// with its movements and these of its kind, undos that take back just what was booked, every lot's
+/// balance worked out anew (what is used up has cost its price; lots below zero are none: more may
+/// be taken than the log knows of); tables and triggers as this version makes them. Empty when all
+/// is well. Damage is a finding; StoreError for whatever keeps the file from being looked at
+/// (missing, locked, not ours, newer).
 std::vector<Finding> check(const std::filesystem::path& path,
                            std::chrono::milliseconds busy_timeout = std::chrono::seconds(5));
 

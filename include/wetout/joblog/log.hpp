@@ -1,5 +1,5 @@
-// The job log: every plan that was ever saved, with the files it was made from; every schedule; and
-// what was recorded of the work.
+// The job log: every plan that was ever saved, with the files it was made from; every schedule;
+// what was recorded of the work; and the ledger.
 #pragma once
 
 #include <chrono>
@@ -14,8 +14,10 @@
 
 #include "wetout/base/problem.hpp"
 #include "wetout/joblog/events.hpp"
+#include "wetout/joblog/ledger.hpp"
 #include "wetout/joblog/moment.hpp"
 #include "wetout/joblog/schedules.hpp"
+#include "wetout/joblog/stock.hpp"
 #include "wetout/joblog/store_error.hpp"
 
 namespace wetout::joblog {
@@ -109,6 +111,9 @@ struct Info {
   std::int64_t plans = 0;
   std::int64_t schedules = 0;
   std::int64_t events = 0;  ///< undone ones and undos among them
+  std::int64_t materials = 0;
+  std::int64_t lots = 0;
+  std::int64_t entries = 0;  ///< of the ledger; undone ones and undos among them
   std::int64_t documents = 0;
   std::int64_t document_bytes = 0;
   std::string journal_mode = {};  ///< "wal"
@@ -184,7 +189,53 @@ class Log {
   std::vector<EventRow> events(std::string_view slug) const;
   std::optional<EventRow> event(std::int64_t number) const;
 
-  /// Plans, schedules and events stay with the job. Problems: "job.unknown", "job.taken",
+  /// Books an entry: on the disk when it returns, except inside together(). One whose token is
+  /// there already is not booked again: what was answered then is answered.
+  ///
+  /// Goods leave stock first in, first out: from the lot that was received first (then by label),
+  /// what is past its date only when no other lot has any, and then marked. More than the shelf has
+  /// may be taken; what is missing comes from the last lot, or one called "unknown" where there is
+  /// none, and is in `shortages`. The cost of a lot leaves with its goods: all that was taken from
+  /// it costs round-half-even(price × taken / received), so that a lot used up has cost its price.
+  /// A count brings lots that lie below zero back to it, takes what is missing from the oldest, and
+  /// gives what is more to the youngest, at no cost.
+  ///
+  /// Problems: "material.unit" (the log keeps it in another), "amount.range", "lot.taken",
+  /// "lot.label", "lot.unknown", "job.unknown", "ledger.currency" (the log has another),
+  /// "entry.token" (it names an entry that says something else; `at`, `on` and `recorded` apart).
+  /// Of a reversal: "entry.unknown", "entry.undone" (already), "entry.is_undo".
+  base::Result<Booked> book(const NewEntry& entry);
+  /// What booking these one after the other would answer, writing nothing. A job that the log does
+  /// not know is taken for one that will have begun by then.
+  base::Result<std::vector<Booked>> foresee_bookings(const std::vector<NewEntry>& entries) const;
+  /// Runs `work`, and keeps all that it writes through this log or, when it returns problems or
+  /// throws, nothing. On the disk when it returns. Many bookings are fastest this way. Inside,
+  /// another together() is part of the outer one.
+  base::Result<void> together(const std::function<base::Result<void>()>& work);
+  /// Of all money in the log; nothing as long as there is none.
+  std::optional<std::string> currency() const;
+  /// By number.
+  std::vector<EntryRow> entries(const EntryFilter& filter = {}) const;
+  /// The same one at a time, however many there are. `read` does not write to the log.
+  void each_entry(const EntryFilter& filter,
+                  const std::function<void(const EntryRow&)>& read) const;
+
+  /// Every material that was ever booked, by slug.
+  std::vector<MaterialStock> stock(Lots lots = Lots::open) const;
+  std::optional<MaterialStock> stock_of(std::string_view material, Lots lots = Lots::open) const;
+  /// Nothing for an unknown job.
+  std::optional<JobCost> job_cost(std::string_view slug) const;
+  /// Boards that hold some of a lot, by slug; empty for an unknown material or lot. The lots that a
+  /// board holds are in its job_cost().
+  std::vector<LotInJob> boards_with(std::string_view material, std::string_view lot) const;
+  /// By slug; of one job, only what it used.
+  std::vector<MaterialTotals> material_totals(std::optional<std::string_view> job = {}) const;
+  /// Months in which something was booked, the earliest first; of one job, what is in it.
+  std::vector<MonthTotals> month_totals(std::optional<std::string_view> job = {}) const;
+  /// Jobs that something was booked for, by slug.
+  std::vector<JobTotals> job_totals() const;
+
+  /// Plans, schedules, events and entries stay with the job. Problems: "job.unknown", "job.taken",
   /// "job.slug", "job.name".
   base::Result<void> rename_job(std::string_view slug, const std::string& new_slug,
                                 const std::string& new_name);

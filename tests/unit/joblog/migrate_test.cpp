@@ -36,8 +36,8 @@ Steps shipped_and(const char* sql) {
 // Adds a column and a table, as a later version may.
 constexpr const char* addition =
     "ALTER TABLE job ADD COLUMN colour TEXT NOT NULL DEFAULT 'red';"
-    "CREATE TABLE lot(id INTEGER PRIMARY KEY, plan INTEGER REFERENCES plan) STRICT;"
-    "INSERT INTO lot SELECT id, id FROM plan;";
+    "CREATE TABLE colour(id INTEGER PRIMARY KEY, plan INTEGER REFERENCES plan) STRICT;"
+    "INSERT INTO colour SELECT id, id FROM plan;";
 
 // Rebuilds a table that others refer to: what foreign keys would not allow while they are on.
 constexpr const char* rebuild =
@@ -84,7 +84,7 @@ TEST(Migrations, RunOnceEach) {
   const Steps steps = shipped_and(addition);
   open_log(folder / "log.db", writing(), steps);
   const Connection again = open_log(folder / "log.db", writing(), steps);
-  EXPECT_EQ(value(again, "SELECT count(*) FROM lot"), "5");
+  EXPECT_EQ(value(again, "SELECT count(*) FROM colour"), "5");
 }
 
 TEST(Migrations, AreAllUndoneWhenOneFails) {
@@ -115,7 +115,7 @@ TEST(Migrations, OfALogThatIsOnlyReadHappenInMemory) {
   {
     const Connection copy = open_log(folder / "log.db", reading(), steps);
     EXPECT_EQ(copy.version, latest(steps));
-    EXPECT_EQ(value(copy, "SELECT count(*) FROM lot"), "5");
+    EXPECT_EQ(value(copy, "SELECT count(*) FROM colour"), "5");
     EXPECT_EQ(value(copy, "SELECT colour FROM job"), "red");
   }
   EXPECT_TRUE(testing::snapshot(folder.path()) == before);
@@ -159,7 +159,7 @@ TEST(Migrations, StartedByTwoProgramsRunOnce) {
     EXPECT_EQ(read_version(first), read_version(second));
     migrate(first, steps);
     migrate(second, steps);
-    EXPECT_EQ(second.execAndGet("SELECT count(*) FROM lot").getInt(), 3);
+    EXPECT_EQ(second.execAndGet("SELECT count(*) FROM colour").getInt(), 3);
   }
 }
 
@@ -172,12 +172,13 @@ TEST(Migrations, KeepEveryRecord) {
   EXPECT_TRUE(inspect(upgraded, steps).empty()) << summary(inspect(upgraded, steps));
 }
 
-// A log as version 1 wrote it, kept as text: later versions must go on reading it.
+// Logs as earlier versions wrote them, kept as text: later versions must go on reading them.
 class OldLogs : public ::testing::Test {
  protected:
-  OldLogs() {
+  void write_log_of(int version) const {
     SQLite::Database db(path_, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
-    db.exec(read_bytes(std::filesystem::path(JOBLOG_TEST_DATA) / "version_1.sql"));
+    db.exec(read_bytes(std::filesystem::path(JOBLOG_TEST_DATA) /
+                       ("version_" + std::to_string(version) + ".sql")));
   }
   static void expect_its_plans(const Log& log) {
     EXPECT_EQ(testing::difference(log, 1, 1, "sandpiper", 60), "");
@@ -194,6 +195,7 @@ class OldLogs : public ::testing::Test {
 };
 
 TEST_F(OldLogs, OfVersion1AreReadAndLeftAsTheyAre) {
+  write_log_of(1);
   const auto before = testing::snapshot(folder_.path());
   {
     const Log log = Log::open(path_, reading());
@@ -218,19 +220,53 @@ TEST_F(OldLogs, OfVersion1AreReadAndLeftAsTheyAre) {
 }
 
 TEST_F(OldLogs, OfVersion1AreBroughtUpToDateByTheFirstWrite) {
+  write_log_of(1);
   {
     Log log = Log::open(path_, writing());
     EXPECT_EQ(log.save_plan(testing::sample_plan(3, "sandpiper", 60)).revision, 3);
     EXPECT_EQ(log.save_schedule(testing::sample_schedule(1, {{"sandpiper", 2}}))->number, 1);
     ASSERT_TRUE(log.record_events(testing::sample_events(1)));
   }
-  EXPECT_EQ(version(), 2);
+  EXPECT_EQ(version(), latest(migrations()));
   EXPECT_TRUE(check(path_).empty());
   const Log log = Log::open(path_, reading());
   EXPECT_EQ(testing::difference(log, 1, 1, "sandpiper", 60), "");
   EXPECT_EQ(testing::difference(log, 3, 3, "sandpiper", 60), "");
   EXPECT_EQ(testing::difference(log, 1, testing::sample_schedule(1, {{"sandpiper", 2}})), "");
   EXPECT_EQ(testing::difference(log, testing::sample_events(1)), "");
+}
+
+TEST_F(OldLogs, OfVersion2KeepSchedulesAndRecords) {
+  write_log_of(2);
+  const auto expect_its_records = [](const Log& log) {
+    EXPECT_EQ(testing::difference(log, 1, testing::sample_schedule(1, {{"sandpiper", 1}})), "");
+    EXPECT_EQ(testing::difference(log, 2, testing::sample_schedule(2, {{"sandpiper", 2}})), "");
+    EXPECT_EQ(log.schedule(2)->replaces, 1);
+    EXPECT_EQ(testing::difference(log, testing::sample_events(1)), "");
+    EXPECT_EQ(log.event(2)->undone_by, 4);
+    EXPECT_EQ(log.event(4)->facts.note, "slip");
+    EXPECT_EQ(log.job("egret")->revisions, 0);
+    EXPECT_EQ(log.event(5)->facts.air_millikelvin, 295'150);
+    EXPECT_EQ(log.event(6)->facts.milestone, "gel");
+  };
+  const auto before = testing::snapshot(folder_.path());
+  {
+    const Log log = Log::open(path_, reading());
+    expect_its_plans(log);
+    expect_its_records(log);
+  }
+  EXPECT_TRUE(check(path_).empty());
+  EXPECT_TRUE(testing::snapshot(folder_.path()) == before);
+  {
+    Log log = Log::open(path_, writing());
+    EXPECT_EQ(log.record_events(testing::sample_events(3))->events[0].row.number, 7);
+    EXPECT_EQ(log.save_schedule(testing::sample_schedule(3, {{"sandpiper", 2}}))->number, 3);
+  }
+  EXPECT_EQ(version(), latest(migrations()));
+  EXPECT_TRUE(check(path_).empty());
+  const Log log = Log::open(path_, reading());
+  expect_its_plans(log);
+  expect_its_records(log);
 }
 
 }  // namespace

@@ -86,7 +86,7 @@ TEST(Open, SetsEveryConnection) {
     EXPECT_EQ(pragma("recursive_triggers"), "1");
     EXPECT_EQ(pragma("trusted_schema"), "0");
     EXPECT_EQ(pragma("busy_timeout"), "60");
-    EXPECT_EQ(pragma("user_version"), "2");
+    EXPECT_EQ(pragma("user_version"), std::to_string(latest(migrations())));
     EXPECT_EQ(pragma("application_id"), std::to_string(0x5745544F));
   }
 }

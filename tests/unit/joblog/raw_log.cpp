@@ -2,6 +2,7 @@
 
 #include <SQLiteCpp/Exception.h>
 
+#include "ledger_samples.hpp"
 #include "record_samples.hpp"
 
 namespace wetout::joblog::testing {
@@ -32,6 +33,13 @@ RawLog::RawLog() {
     events.events = {
         {.token = "egret-note", .kind = EventKind::note, .facts = {.note = "a ding in the tail"}}};
     (void)log.record_events(events).value();
+    book(log, receipt("r-1", {{mass("slow-a"), 1'000'000, 4800, "L1"},
+                              {length("e4"), 9'144'000, 6500, "L2", "", {}, 762'000}}));
+    book(log, use("u-1", "sandpiper", "bottom-lam/wet",
+                  {{mass("slow-a"), 200'000}, {length("e4"), 2'000'000}}));
+    book(log, labour("l-1", "sandpiper", 60, 1500));
+    book(log, reversal("undo-l-1", 3));
+    book(log, waste("w-1", {{mass("slow-a"), 10'000}}));
   }
   db_ = std::make_unique<SQLite::Database>(folder_ / "log.db", SQLite::OPEN_READWRITE);
   db_->exec("PRAGMA foreign_keys = ON");
@@ -61,6 +69,11 @@ const char* const loose_rows =
     "INSERT INTO schedule SELECT 3, made, program, input_key, format, result, 2, weather,"
     "  weather_name, weather_format, 2, 2 FROM schedule WHERE id = 1;"
     "INSERT INTO schedule_job VALUES(3, 1, 3);"
-    "INSERT INTO schedule_step VALUES(3, 1, 'weigh', 5, 6, 'planned');";
+    "INSERT INTO schedule_step VALUES(3, 1, 'weigh', 5, 6, 'planned');"
+    "INSERT INTO material VALUES(3, 'loose', 'Loose', 'um');"
+    "INSERT INTO lot VALUES(3, 3, 'L1', NULL, 5, NULL, NULL), (4, 3, 'L2', NULL, 5, NULL, NULL);"
+    "INSERT INTO entry SELECT 6, 'open', kind, at, day, recorded, NULL, NULL, NULL FROM entry"
+    "  WHERE id = 2;"
+    "INSERT INTO movement VALUES(6, 1, 'stock', 'board', 1, 1, NULL, 5, 0);";
 
 }  // namespace wetout::joblog::testing

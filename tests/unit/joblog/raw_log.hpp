@@ -15,7 +15,9 @@ namespace wetout::joblog::testing {
 
 /// Job 1 (sandpiper) with three plans of three inputs each, job 2 (egret) with one; schedule 1 of
 /// both with two steps each, schedule 2 of sandpiper with one; of sandpiper events 1 mixed, 2 done,
-/// 3 the undo of 2; of egret event 4, a note.
+/// 3 the undo of 2; of egret event 4, a note. In the ledger entry 1 receives lot 1 (L1 of slow-a)
+/// and lot 2 (L2 of e4), 2 uses of both for sandpiper, 3 is work on it, 4 the undo of 3, 5 wastes
+/// some of lot 1.
 class RawLog {
  public:
   RawLog();
@@ -33,8 +35,9 @@ class RawLog {
   std::string message_;
 };
 
-/// Adds a job without plans, a document nobody refers to, and a plan and a schedule with rows still
-/// to come, so that nothing but the trigger stands in the way of its attack.
+/// Adds a job without plans, a document, a material and a lot nobody refers to, and a plan, a
+/// schedule and an entry with rows still to come, so that nothing but the trigger stands in the way
+/// of its attack.
 extern const char* const loose_rows;
 
 struct Attack {
@@ -46,6 +49,7 @@ struct Attack {
 inline void PrintTo(const Attack& attack, std::ostream* out) { *out << attack.name; }
 std::span<const Attack> attacks_on_plans();
 std::span<const Attack> attacks_on_records();
+std::span<const Attack> attacks_on_ledger();
 
 /// A statement that a constraint must refuse, with the code that says which kind.
 struct BadRow {
@@ -56,6 +60,7 @@ struct BadRow {
 inline void PrintTo(const BadRow& row, std::ostream* out) { *out << row.name; }
 std::span<const BadRow> bad_rows_of_plans();
 std::span<const BadRow> bad_rows_of_records();
+std::span<const BadRow> bad_rows_of_ledger();
 
 inline constexpr int check = SQLITE_CONSTRAINT_CHECK;
 inline constexpr int not_null = SQLITE_CONSTRAINT_NOTNULL;

@@ -21,16 +21,16 @@ using testing::loose_rows;
 using Raw = testing::RawLog;
 
 template <class Row>
-std::vector<Row> both(std::span<const Row> first, std::span<const Row> second) {
-  std::vector<Row> all(first.begin(), first.end());
-  all.insert(all.end(), second.begin(), second.end());
+std::vector<Row> all_of(std::initializer_list<std::span<const Row>> parts) {
+  std::vector<Row> all;
+  for (const auto& part : parts) all.insert(all.end(), part.begin(), part.end());
   return all;
 }
 
-const std::vector<Attack> attacks =
-    both(testing::attacks_on_plans(), testing::attacks_on_records());
-const std::vector<BadRow> bad_rows =
-    both(testing::bad_rows_of_plans(), testing::bad_rows_of_records());
+const std::vector<Attack> attacks = all_of(
+    {testing::attacks_on_plans(), testing::attacks_on_records(), testing::attacks_on_ledger()});
+const std::vector<BadRow> bad_rows = all_of(
+    {testing::bad_rows_of_plans(), testing::bad_rows_of_records(), testing::bad_rows_of_ledger()});
 
 class Triggers : public ::testing::TestWithParam<Attack> {};
 
@@ -81,7 +81,8 @@ TEST(Schema, HasAnAttackForEveryTrigger) {
 TEST(Schema, HasThreeTriggersForEveryAppendOnlyTable) {
   Raw raw;
   for (const char* table :
-       {"document", "plan", "plan_input", "schedule", "schedule_job", "schedule_step", "event"}) {
+       {"document", "plan", "plan_input", "schedule", "schedule_job", "schedule_step", "event",
+        "currency", "material", "lot", "entry", "movement"}) {
     for (const char* kind : {"_no_update", "_no_delete", "_no_replace"}) {
       SQLite::Statement rows(raw.db(),
                              "SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND"
@@ -103,7 +104,7 @@ TEST(Schema, HasOnlyStrictTables) {
   for (; rows.executeStep(); ++tables) {
     EXPECT_EQ(rows.getColumn(1).getInt(), 1) << rows.getColumn(0).getString();
   }
-  EXPECT_EQ(tables, 8);
+  EXPECT_EQ(tables, 13);
 }
 
 class Constraints : public ::testing::TestWithParam<BadRow> {};
