@@ -46,6 +46,15 @@ void other_air(const Scheduling& s, const schedule::PlacedStep& placed, base::No
                  .unit = "C"});
 }
 
+// Enough people at every time, and yet nobody from the start to the end of this step.
+void nobody(const Scheduling& s, const schedule::PlacedStep& placed, base::Notices& out) {
+  if (placed.state != schedule::PlacedStep::State::planned || placed.person >= 0) return;
+  out.push_back({.code = "schedule.nobody",
+                 .text = "nobody was found who is there from its start to its end and does nothing "
+                         "else meanwhile",
+                 .subject = s.id(placed.board, placed.step)});
+}
+
 }  // namespace
 
 void tell_notices(const Scheduling& s, const WeatherInUse& use,
@@ -74,7 +83,10 @@ void tell_notices(const Scheduling& s, const WeatherInUse& use,
                    .text = "what is preferred holds for each board once its finish is found"});
   }
   for (const report::TimelineStep& step : document.timeline) fixed_against(step, out);
-  for (const schedule::PlacedStep& placed : s.arrangement.steps) other_air(s, placed, out);
+  for (const schedule::PlacedStep& placed : s.arrangement.steps) {
+    nobody(s, placed, out);
+    other_air(s, placed, out);
+  }
 }
 
 }  // namespace wetout::work

@@ -128,7 +128,15 @@ bool Rules::keeps(int b, const Link& link, Slot from, Slot to) const {
 
 Stretch Rules::on_stand(int b, int i, Slot start) const {
   if (!step(b, i).is_wet()) return {};
-  return {moment(b, i, Moment::start, start), moment(b, i, Moment::handle, start)};
+  const double until = moment(b, i, Moment::handle, start);
+  if (fact(b, i)) {
+    for (const int other : board(b).steps.wets) {
+      if (other == i || !fact(b, other)) continue;
+      const double later = moment(b, other, Moment::handle, 0);
+      if (later > until || (later == until && other > i)) return {};
+    }
+  }
+  return {moment(b, i, Moment::start, start), until};
 }
 
 Stretch Rules::clean(int b, int i, Slot start) const {

@@ -52,6 +52,7 @@ class Rules {
   [[nodiscard]] bool keeps(int b, const Link& link, Slot from, Slot to) const;
 
   /// Of a wet: on its stand, and the room clean. Of dry abrasion: the room dusty. Empty otherwise.
+  /// Of a board's films that are there already the last one only is on the stand.
   [[nodiscard]] Stretch on_stand(int b, int i, Slot start) const;
   [[nodiscard]] Stretch clean(int b, int i, Slot start) const;
   [[nodiscard]] Stretch dusty(int b, int i, Slot start) const;

@@ -30,7 +30,7 @@ class Maker {
     s_.grid.step = std::chrono::hours(r_.chance(50) ? 1 : 3);
     s_.sanding_room = r_.chance(40);
     s_.stands = r_.between(1, 2);
-    if (r_.chance(20)) s_.racks = shape_.boards;
+    if (r_.chance(20)) s_.racks = r_.between(1, shape_.boards);
     s_.prefer = std::array{Prefer::finish, Prefer::slack, Prefer::visits}[u(r_.between(0, 2))];
     s_.defaults.window_scale.value = r_.between(1, 8) * 60.0;
     s_.defaults.visit_gap.value = r_.between(1, 3) * 60.0;
@@ -87,10 +87,14 @@ class Maker {
   }
 
   void people() {
-    const int count = shape_.different_people && r_.chance(40) ? 2 : 1;
+    const int count = r_.chance(40) ? 2 : 1;
     for (int p = 0; p < count; ++p) {
       PersonSpans& person = s_.people.emplace_back();
       person.id = "person-" + std::to_string(p);
+      if (p > 0 && !shape_.different_people) {
+        person.spans = s_.people.front().spans;
+        continue;
+      }
       Slot at = s_.begin + r_.between(0, 2);
       while (at < s_.grid.slots) {
         const Slot until = at + r_.between(3, 12);

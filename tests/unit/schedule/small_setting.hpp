@@ -16,7 +16,7 @@ struct SmallShape {
   int most_wets = 2;
   Slot slots = 14;
   bool facts = true;             ///< some have been begun
-  bool different_people = true;  ///< two, with hours of their own
+  bool different_people = true;  ///< where there are two, each has hours of its own
 };
 
 /// Steps in the order of the work as steps_of() chains them, random lags after films, films and
