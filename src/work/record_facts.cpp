@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -252,14 +253,13 @@ class Builder {
   void in_their_order() {
     constexpr std::string_view order[] = {"gel", "tack_free", "sandable", "full_cure"};
     std::map<std::string, time::Instant> known = history_.milestones;
+    bool is_any_new = false;
     for (const joblog::NewEvent& event : out_.events) {
-      if (event.kind == EventKind::milestone) known[event.facts.milestone] = event.at;
+      if (event.kind != EventKind::milestone) continue;
+      known[event.facts.milestone] = event.at;
+      is_any_new = true;
     }
-    const joblog::NewEvent* any = nullptr;
-    for (const joblog::NewEvent& event : out_.events) {
-      if (event.kind == EventKind::milestone) any = &event;
-    }
-    if (any == nullptr) return;
+    if (!is_any_new) return;
     std::optional<std::pair<std::string_view, time::Instant>> last;
     for (const std::string_view word : order) {
       const auto found = known.find(std::string(word));
