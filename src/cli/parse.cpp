@@ -120,6 +120,16 @@ class Checker {
     return nullptr;
   }
 
+  // What was given and some of the forms does not take.
+  void names_apart(const std::vector<Form>& forms, std::vector<std::string>& names) const {
+    names.clear();
+    for (const Argument& argument : command_.arguments) {
+      const bool everywhere = std::all_of(forms.begin(), forms.end(),
+                                          [&](const Form& f) { return allows(f, argument.name); });
+      if (has(argument.name) && !everywhere) names.emplace_back(argument.name);
+    }
+  }
+
   void clash() {
     std::vector<std::string> names;
     // Forms that have no place for what was given without an option are not meant.
@@ -134,12 +144,8 @@ class Checker {
       }
     }
     if (meant.empty()) meant = forms_;
-    // Named are those that some form does not take.
-    for (const Argument& argument : command_.arguments) {
-      const bool everywhere = std::all_of(meant.begin(), meant.end(),
-                                          [&](const Form& f) { return allows(f, argument.name); });
-      if (has(argument.name) && !everywhere) names.emplace_back(argument.name);
-    }
+    names_apart(meant, names);
+    if (names.size() < 2) names_apart(forms_, names);  // one alone does not clash
     base::Problem problem;
     problem.code = "argument.clash";
     problem.message = "these do not go together: " + join(names, ", ");
