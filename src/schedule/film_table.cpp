@@ -159,10 +159,19 @@ std::vector<FilmSpans> FilmSource::by_gel(const time::History& air,
 std::vector<FilmSpans> FilmSource::spans(const time::History& air,
                                          std::span<const Instant> starts) const {
   if (!calibration_) return by_gel(air, starts);
-  const resin::Film film(calibration_->cure, air);
+  return told(resin::Film(calibration_->cure, air).times(starts));
+}
+
+std::vector<FilmSpans> FilmSource::spans(const time::History& air, std::span<const Instant> starts,
+                                         const std::vector<bool>& followed) const {
+  if (!calibration_) return by_gel(air, starts);
+  return told(resin::Film(calibration_->cure, air).times(starts, followed));
+}
+
+std::vector<FilmSpans> FilmSource::told(const std::vector<resin::FilmTimes>& films) const {
   std::vector<FilmSpans> all;
-  all.reserve(starts.size());
-  for (const resin::FilmTimes& times : film.times(starts)) {
+  all.reserve(films.size());
+  for (const resin::FilmTimes& times : films) {
     FilmSpans& spans = all.emplace_back();
     for (const Milestone m : resin::milestones) {
       spans[m] = times[m] && times[m]->reached ? times[m]->after_s : never;
@@ -172,20 +181,38 @@ std::vector<FilmSpans> FilmSource::spans(const time::History& air,
   return all;
 }
 
-FilmTable film_table(const FilmSource& source, const time::History& air, const Grid& grid,
-                     Slot slots) {
+namespace {
+
+std::vector<Instant> starts_of(const Grid& grid, Slot slots) {
   std::vector<Instant> starts;
   starts.reserve(static_cast<std::size_t>(slots));
   for (Slot slot = 0; slot < slots; ++slot) starts.push_back(grid.at(slot));
-  FilmTable table{source.spans(air, starts)};
-  for (Slot slot = 0; slot < slots; ++slot) {
-    const double start = grid.seconds(grid.at(slot));
+  return starts;
+}
+
+// From seconds after the start to seconds after the grid's origin.
+FilmTable on(const Grid& grid, std::vector<FilmSpans> spans) {
+  for (std::size_t i = 0; i < spans.size(); ++i) {
+    const double start = grid.seconds(grid.at(static_cast<Slot>(i)));
     for (const Milestone m : resin::milestones) {
-      double& at = table.at[static_cast<std::size_t>(slot)][m];
+      double& at = spans[i][m];
       if (at < never) at += start;
     }
   }
-  return table;
+  return {std::move(spans)};
+}
+
+}  // namespace
+
+FilmTable film_table(const FilmSource& source, const time::History& air, const Grid& grid,
+                     Slot slots) {
+  return on(grid, source.spans(air, starts_of(grid, slots)));
+}
+
+FilmTable film_table(const FilmSource& source, const time::History& air, const Grid& grid,
+                     const std::vector<bool>& followed) {
+  const auto slots = static_cast<Slot>(followed.size());
+  return on(grid, source.spans(air, starts_of(grid, slots), followed));
 }
 
 }  // namespace wetout::schedule

@@ -9,6 +9,7 @@
 namespace wetout::schedule {
 namespace {
 
+using resin::Milestone;
 using time::Instant;
 
 // Beyond the weather its last day is repeated for so long: until slow resins are fully cured.
@@ -179,13 +180,49 @@ class Builder {
         if (!source) return source.error();
         const auto& notices = source->notices();
         out_.notices.insert(out_.notices.end(), notices.begin(), notices.end());
-        Setting& s = out_.setting;
-        s.films[product->id] = std::make_shared<const FilmTable>(
-            film_table(*source, *s.air, s.grid, s.grid.slots + longest_wet));
-        s.sources[product->id] = std::make_shared<const FilmSource>(std::move(*source));
+        out_.setting.sources[product->id] = std::make_shared<const FilmSource>(std::move(*source));
       }
     }
+    Setting& s = out_.setting;
+    for (const auto& [resin, source] : s.sources) {
+      s.films[resin] = std::make_shared<const FilmTable>(
+          film_table(*source, *s.air, s.grid, come_into_question(resin, *source)));
+    }
     return {};
+  }
+
+  // Where a film of the resin may begin, for some coat of some board: what the weather refuses is
+  // never started, and in cold air it would take long to follow. Limits hold until tack-free, which
+  // is the clock's. Hours are left out: they are changed later to see what would help.
+  std::vector<bool> come_into_question(const std::string& resin, const FilmSource& source) const {
+    const Setting& s = out_.setting;
+    const auto u = [](auto i) { return static_cast<std::size_t>(i); };
+    std::vector<bool> followed(u(s.grid.slots + longest_wet), false);
+    const FilmTable clock = film_table(source, *s.air, s.grid, followed);
+    const auto instant = [&](double seconds) {
+      return s.grid.origin + std::chrono::seconds(std::llround(std::min(seconds, 1e9)));
+    };
+    for (const BoardSetting& board : s.boards) {
+      for (const int wet : board.steps.wets) {
+        const Step& step = board.steps.steps[u(wet)];
+        if (board.resins[u(step.coat)] != resin || board.facts[u(wet)]) continue;
+        const Slot attended = s.grid.not_before(s.grid.origin + whole(step.attended));
+        const auto& fixed = board.fixed[u(wet)];
+        for (Slot slot = s.begin; slot < s.grid.slots; ++slot) {
+          const Slot end = slot + attended;
+          const FilmSpans& film = clock.at[u(end)];
+          const Verdict verdict =
+              board.limits->verdict({s.grid.at(slot), s.grid.at(end), instant(film[Milestone::gel]),
+                                     instant(film[Milestone::tack_free])},
+                                    board.rules[u(step.coat)]);
+          const bool is_fixed = fixed && slot == s.grid.not_after(*fixed);
+          if (verdict.state == State::refuse && !is_fixed) continue;
+          followed[u(slot)] = true;  // trim and recoat windows count from here
+          followed[u(end)] = true;
+        }
+      }
+    }
+    return followed;
   }
 
   const Asked& asked_;

@@ -48,6 +48,11 @@ class FilmSource {
   /// `air_kelvin`: of the room; beyond its ends the end values hold. `starts` in rising order.
   [[nodiscard]] std::vector<FilmSpans> spans(const time::History& air_kelvin,
                                              std::span<const time::Instant> starts) const;
+  /// The same where only some of an epoxy's starts come into question (`followed`): of the others
+  /// gel, tack-free and what the sheet prints of the window and handling, of none full cure.
+  [[nodiscard]] std::vector<FilmSpans> spans(const time::History& air_kelvin,
+                                             std::span<const time::Instant> starts,
+                                             const std::vector<bool>& followed) const;
 
  private:
   resin::Product product_;
@@ -55,6 +60,7 @@ class FilmSource {
   std::optional<resin::Calibration> calibration_;
   std::vector<FilmSpans> by_gel(const time::History& air,
                                 std::span<const time::Instant> starts) const;
+  std::vector<FilmSpans> told(const std::vector<resin::FilmTimes>& films) const;
   void put_in_order(FilmSpans& spans) const;
 
   double dose_ = 0.0;
@@ -69,5 +75,8 @@ struct FilmTable {
 };
 FilmTable film_table(const FilmSource& source, const time::History& air_kelvin, const Grid& grid,
                      Slot slots);
+/// `followed`: of each slot whether a film may begin there, as in FilmSource::spans().
+FilmTable film_table(const FilmSource& source, const time::History& air_kelvin, const Grid& grid,
+                     const std::vector<bool>& followed);
 
 }  // namespace wetout::schedule
