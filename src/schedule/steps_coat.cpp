@@ -132,7 +132,7 @@ double StepBuilder::wet_minutes(std::size_t i) const {
 std::string StepBuilder::wet_title(std::size_t i) const {
   switch (spec(i).kind) {
     case CoatKind::seal:
-      return "Seal: " + spec(i).name;
+      return "Spread " + spec(i).name;
     case CoatKind::laminate:
       return "Wet out " + spec(i).name;
     case CoatKind::install:
