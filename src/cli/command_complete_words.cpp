@@ -12,6 +12,7 @@ NameKind kind_of(const std::string& word) {
   if (word == "coats") return NameKind::coats;
   if (word == "steps") return NameKind::steps;
   if (word == "cups") return NameKind::cups;
+  if (word == "materials") return NameKind::materials;
   base::promise(word == "resins", "a kind of names that is not one of the choices");
   return NameKind::resins;
 }

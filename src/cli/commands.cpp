@@ -7,7 +7,7 @@ namespace wetout::cli {
 std::vector<Command> described_commands() {
   std::vector<Command> all = planning_commands();
   for (auto* part : {&resin_commands, &weather_commands, &schedule_commands, &recording_commands,
-                     &log_commands, &program_commands}) {
+                     &stock_commands, &log_commands, &program_commands}) {
     std::vector<Command> more = part();
     std::move(more.begin(), more.end(), std::back_inserter(all));
   }

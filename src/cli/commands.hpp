@@ -8,13 +8,14 @@ namespace wetout::cli {
 /// All that is described, offered or not.
 std::vector<Command> described_commands();
 
-/// The parts of it: commands about files and plans, about one resin, weather, the log, the
-/// program itself.
+/// The parts of it: commands about files and plans, about one resin, weather, what was done,
+/// the shelf and its ledger, the log, the program itself.
 std::vector<Command> planning_commands();
 std::vector<Command> resin_commands();
 std::vector<Command> weather_commands();
 std::vector<Command> schedule_commands();
 std::vector<Command> recording_commands();
+std::vector<Command> stock_commands();
 std::vector<Command> log_commands();
 std::vector<Command> program_commands();
 

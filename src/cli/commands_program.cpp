@@ -9,10 +9,10 @@ Command completion() {
   return {
       .name = "completion",
       .summary = "print a script that completes commands in a shell",
-      .text =
-          {"Commands, options, files, and the names of jobs, coats, steps, cups and resins "
-           "are completed. Names come from the log and the shop file at the moment they are asked "
-           "for."},
+      .text = {"Commands, options, files, and the names of jobs, coats, steps, cups, resins and "
+               "materials are completed. Names come from the log and the shop file at the moment "
+               "they are asked "
+               "for."},
       .arguments = {{.kind = positional,
                      .name = "SHELL",
                      .help = "bash, zsh or fish",
@@ -54,7 +54,7 @@ Command complete_words() {
                      .help = "what to list",
                      .reads = Reads::choice,
                      .completes = Completes::choice,
-                     .choices = {"jobs", "coats", "steps", "cups", "resins"},
+                     .choices = {"jobs", "coats", "steps", "cups", "resins", "materials"},
                      .required = true},
                     {.kind = positional,
                      .name = "WORD",

@@ -43,6 +43,8 @@ std::string_view names_kind(Completes completes) {
       return "cups";
     case Completes::resin:
       return "resins";
+    case Completes::material:
+      return "materials";
     default:
       return "";
   }

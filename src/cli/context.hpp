@@ -20,7 +20,7 @@
 namespace wetout::cli {
 
 /// What a shell may ask names of.
-enum class NameKind { jobs, coats, steps, cups, resins };
+enum class NameKind { jobs, coats, steps, cups, resins, materials };
 
 struct Context {
   std::ostream& out;  ///< the result

@@ -20,12 +20,27 @@ enum class Reads {
   duration,     ///< above zero
   time,
   past_time,  ///< a time of day alone is the latest past one
+  date,       ///< "2026-06-14"
+  money,      ///< with its currency, zero or above
   count,      ///< 1, 2, 3 ...
   choice,     ///< one of Argument::choices
 };
 
 /// What the shell offers for a value.
-enum class Completes { nothing, toml, file, folder, job, coat, step, cup, resin, command, choice };
+enum class Completes {
+  nothing,
+  toml,
+  file,
+  folder,
+  job,
+  coat,
+  step,
+  cup,
+  resin,
+  material,
+  command,
+  choice
+};
 
 struct Argument {
   ArgumentKind kind = ArgumentKind::flag;

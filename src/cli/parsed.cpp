@@ -101,6 +101,18 @@ std::optional<int> Parsed::count(std::string_view name) const {
   return read_count(*text).value();
 }
 
+std::optional<time::Date> Parsed::date(std::string_view name) const {
+  const std::string* text = one(name, Reads::date);
+  if (text == nullptr) return std::nullopt;
+  return time::read_date(*text).value();
+}
+
+std::optional<units::Money> Parsed::money(std::string_view name) const {
+  const std::string* text = one(name, Reads::money);
+  if (text == nullptr) return std::nullopt;
+  return units::read_money(*text).value();
+}
+
 base::Result<std::optional<time::Instant>> Parsed::time(std::string_view name,
                                                         const time::Zone& zone) const {
   const std::string* text = one(name, Reads::time);

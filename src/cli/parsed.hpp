@@ -11,6 +11,7 @@
 #include "wetout/base/problem.hpp"
 #include "wetout/time/read.hpp"
 #include "wetout/time/zone.hpp"
+#include "wetout/units/money.hpp"
 #include "wetout/units/quantity.hpp"
 #include "wetout/units/temperature.hpp"
 
@@ -51,6 +52,8 @@ class Parsed {
   [[nodiscard]] std::optional<double> percent(std::string_view name) const;
   [[nodiscard]] std::optional<units::Duration> duration(std::string_view name) const;
   [[nodiscard]] std::optional<int> count(std::string_view name) const;
+  [[nodiscard]] std::optional<time::Date> date(std::string_view name) const;
+  [[nodiscard]] std::optional<units::Money> money(std::string_view name) const;
   /// Wall times are read in `zone`. Problems: a wall time that does not exist or exists twice
   /// there; whatever else can be wrong has been refused before.
   [[nodiscard]] base::Result<std::optional<time::Instant>> time(std::string_view name,

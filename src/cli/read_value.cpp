@@ -74,6 +74,13 @@ base::Problems percent(const Argument& argument, std::string_view text) {
   return {out_of_range(argument, "this lies between 0 and 100 %", text)};
 }
 
+base::Problems money(const Argument& argument, std::string_view text) {
+  const base::Result<units::Money> read = units::read_money(text);
+  if (!read) return read.error();
+  if (read->minor < 0) return {out_of_range(argument, "money is not below zero here", text)};
+  return {};
+}
+
 // Any will do to see how a time is written.
 constexpr time::Instant some_time{std::chrono::sys_days(std::chrono::year(2026) / 6 / 13)};
 
@@ -98,6 +105,10 @@ base::Problems faults(const Argument& argument, std::string_view text) {
       return faults_of(time::read_instant(text, time::Zone()));
     case Reads::past_time:
       return faults_of(time::read_near(text, time::Zone(), some_time, time::Side::past));
+    case Reads::date:
+      return faults_of(time::read_date(text));
+    case Reads::money:
+      return money(argument, text);
     case Reads::count:
       return faults_of(read_count(text));
     case Reads::choice:
@@ -144,6 +155,10 @@ std::string expected(const Argument& argument) {
       return "a time, e.g. \"2026-06-14 18:30\" or 2026-06-14T18:30:00-07:00";
     case Reads::past_time:
       return "a time that is past, e.g. 18:30 or \"2026-06-14 18:30\"";
+    case Reads::date:
+      return "a day, e.g. 2026-06-14";
+    case Reads::money:
+      return "an amount and its currency, e.g. 48.00USD";
     case Reads::count:
       return "a whole number, e.g. 2";
     case Reads::choice: {

@@ -222,7 +222,11 @@ class Scanner {
     problem.message = "there is no option " + quote(name);
     const std::string owner = owner_of(name, program_.commands, "");
     problem.hint = owner.empty() ? did_you_mean(name, names_of(own)) : "it is one of " + owner;
-    if (!command.empty()) {
+    const bool is_number = name.size() > 1 && name[1] >= '0' && name[1] <= '9';
+    if (is_number) {
+      problem.message = "nothing here can be below zero";
+      problem.hint = "a value that begins with a hyphen is read as an option";
+    } else if (!command.empty()) {
       problem.message = command + " has no option " + quote(name);
       if (problem.hint.empty()) problem.hint = "see its options: wetout help " + command;
     } else if (problem.hint.empty()) {

@@ -42,6 +42,8 @@ std::vector<std::string> names_for_completion(NameKind kind, const std::vector<s
       return work::cup_names(shop);
     case NameKind::resins:
       return work::resin_names(shop);
+    case NameKind::materials:
+      return work::material_names(shop);
   }
   return {};
 }

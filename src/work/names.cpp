@@ -72,4 +72,12 @@ std::vector<std::string> resin_names(const Workshop& workshop) {
   return shop ? ids(shop->shop.resins) : std::vector<std::string>{};
 }
 
+std::vector<std::string> material_names(const Workshop& workshop) {
+  const auto shop = shop_here(workshop);
+  if (!shop) return {};
+  std::vector<std::string> names = ids(shop->shop.materials);
+  for (std::string& cloth : ids(shop->shop.cloths)) names.push_back(std::move(cloth));
+  return names;
+}
+
 }  // namespace wetout::work

@@ -18,5 +18,7 @@ std::vector<std::string> step_names(const Workshop& workshop, std::string_view j
 /// Of the shop file that a job here would use.
 std::vector<std::string> cup_names(const Workshop& workshop);
 std::vector<std::string> resin_names(const Workshop& workshop);
+/// Materials and cloths.
+std::vector<std::string> material_names(const Workshop& workshop);
 
 }  // namespace wetout::work
