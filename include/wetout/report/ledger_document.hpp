@@ -83,7 +83,7 @@ struct JobSums {
   units::Money goods;
   units::Money labour;
   std::int64_t minutes = 0;
-  units::Money all;  ///< goods and labour
+  units::Money all;                   ///< goods and labour
   std::optional<double> waste_share;  ///< of the resin recorded as mixed, left over or spilled
 };
 
