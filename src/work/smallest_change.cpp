@@ -120,42 +120,53 @@ class Changes {
     return limits_.elapsed_s && limits_.time_limit_s > 0.0 &&
            limits_.elapsed_s() > limits_.time_limit_s;
   }
-  [[nodiscard]] bool fits_with(const std::vector<HoursInstead>& instead) const {
+  [[nodiscard]] bool fits_with(const HoursInstead& instead) const {
     return good(schedule::fits(setting_with(asked_hours(instead)), limits_));
   }
-  // Hours beside those that are there already, for what has a fixed start.
+  // With hours beside those that are asked for: what has a fixed start, and looks.
   [[nodiscard]] schedule::Setting setting_with(const Asked& asked) const {
     schedule::Setting setting = set_up_.setting;
-    const auto more = schedule::people_of(asked);
-    for (std::size_t p = 0; p < more.size(); ++p) {
-      for (const schedule::WorkingSpan& span : more[p].spans) {
+    const auto as_it_is = schedule::people_of(asked_);
+    setting.people = schedule::people_of(asked);
+    for (std::size_t p = 0; p < as_it_is.size(); ++p) {
+      const auto& usual = as_it_is[p].spans;
+      for (const schedule::WorkingSpan& span : set_up_.setting.people[p].spans) {
+        if (std::find(usual.begin(), usual.end(), span) != usual.end()) continue;
         schedule::add_span(setting.people[p].spans, span);
       }
     }
     return setting;
   }
-  [[nodiscard]] Asked asked_hours(const std::vector<HoursInstead>& instead) const {
+  // As --hours means them: of everybody.
+  [[nodiscard]] Asked asked_hours(const HoursInstead& instead) const {
     Asked asked = asked_;
-    for (schedule::Person& person : asked.people) {
-      for (const HoursInstead& one : instead) schedule::put_instead(one, person.hours);
-      if (instead.size() == 1) break;  // one person's hour
-    }
+    for (schedule::Person& person : asked.people) schedule::put_instead(instead, person.hours);
     return asked;
+  }
+  // Were even all of them together of no use, none is.
+  [[nodiscard]] bool more_hours_could_help(const std::vector<Day>& all) const {
+    Asked wide = asked_;
+    const minutes by = most_hours_steps * hours_step;
+    for (const Day& day : all) {
+      HoursInstead longer{day.date, {}, day.spans};
+      if (longer.spans.empty()) longer.spans = {{usual_begin(), usual_begin()}};
+      longer.spans.front().from = std::max(minutes(0), longer.spans.front().from - by);
+      longer.spans.back().until = std::min(minutes(24 * 60), longer.spans.back().until + by);
+      schedule::put_instead(longer, wide.people.front().hours);
+    }
+    schedule::Setting setting = set_up_.setting;
+    const auto longest = schedule::people_of(wide);
+    for (schedule::PersonSpans& person : setting.people) {
+      for (const schedule::WorkingSpan& span : longest.front().spans) {
+        schedule::add_span(person.spans, span);
+      }
+    }
+    return good(schedule::fits(setting, limits_));
   }
 
   std::optional<SmallestChange> hours() {
     const std::vector<Day> all = days();
-    // Were even all of them together of no use, none is.
-    std::vector<HoursInstead> everything;
-    for (const Day& day : all) {
-      HoursInstead wide{day.date, {}, day.spans};
-      const minutes by = most_hours_steps * hours_step;
-      if (wide.spans.empty()) wide.spans = {{usual_begin(), usual_begin()}};
-      wide.spans.front().from = std::max(minutes(0), wide.spans.front().from - by);
-      wide.spans.back().until = std::min(minutes(24 * 60), wide.spans.back().until + by);
-      everything.push_back(std::move(wide));
-    }
-    if (!fits_with(everything)) return std::nullopt;
+    if (!more_hours_could_help(all)) return std::nullopt;
     std::optional<HoursInstead> best;
     int least = most_hours_steps + 1;
     for (const Day& day : all) {
@@ -163,17 +174,17 @@ class Changes {
         // More hours never fit less, so that halving finds the fewest.
         int low = 0, high = least - 1;
         while (high > 0 && !more(day, how, high)) --high;
-        if (high == 0 || !fits_with({*more(day, how, high)})) continue;
+        if (high == 0 || !fits_with(*more(day, how, high))) continue;
         while (high - low > 1) {
           const int middle = (low + high) / 2;
-          (fits_with({*more(day, how, middle)}) ? high : low) = middle;
+          (fits_with(*more(day, how, middle)) ? high : low) = middle;
         }
         least = high;
         best = more(day, how, high);
       }
     }
     if (!best) return std::nullopt;
-    Asked asked = asked_hours({*best});
+    const Asked asked = asked_hours(*best);
     const schedule::Setting setting = setting_with(asked);
     const std::string value = print(*best);
     return told("hours", value,
@@ -327,7 +338,8 @@ class Changes {
   std::optional<SmallestChange> told(std::string change, std::string value, std::string text,
                                      const Asked& asked, const schedule::Setting& setting) {
     schedule::Arranging arranging = schedule::arranging(setting);
-    arranging.objective.terms.resize(1);
+    // Of one board to the minute, as it will be found; of several what counts most.
+    if (setting.boards.size() > 1) arranging.objective.terms.resize(1);
     const auto arrangement = schedule::arrange(setting, arranging, limits_);
     if (!arrangement.fits()) return std::nullopt;
     Instant last = asked.from;
