@@ -36,11 +36,16 @@ class Extremes {
   [[nodiscard]] std::size_t point_from(double s) const;
   [[nodiscard]] double value_at(double s) const;
 
+  // The best of the points from `begin` to before `past`; `begin` is before `past`.
+  [[nodiscard]] std::size_t best_point(std::size_t begin, std::size_t past) const;
+
   Kind kind_;
   time::Instant first_;
   std::vector<double> at_, value_;
-  std::vector<std::vector<std::uint32_t>> best_;  // [k][i]: of the 2^k points from i on
-  std::vector<std::uint32_t> place_;              // first point at or after each step of the grid
+  // [k][i]: the best point of the 2^k blocks of points from block i on. Of blocks, as a table of
+  // points would take four times the memory of all else.
+  std::vector<std::vector<std::uint32_t>> best_;
+  std::vector<std::uint32_t> place_;  // first point at or after each step of the grid
   double step_s_ = 1.0;
 };
 
