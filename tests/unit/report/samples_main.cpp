@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <string>
 
+#include "ledger_sample.hpp"
 #include "record_sample.hpp"
 #include "resin_sample.hpp"
 #include "sample.hpp"
@@ -37,6 +38,16 @@ std::string json_of(const std::string& name) {
   if (name == "record.list") return to_json(sample::record_list());
   if (name == "record.undo") return to_json(sample::record_undo());
   if (name == "new") return to_json(sample::fresh());
+  if (name == "ledger") return to_json(sample::ledger_by_job());
+  if (name == "ledger.bare") return to_json(sample::ledger_bare());
+  if (name == "ledger.job") return to_json(sample::ledger_of_job());
+  if (name == "ledger.list") return to_json(sample::ledger_list());
+  if (name == "ledger.material") return to_json(sample::ledger_by_material());
+  if (name == "ledger.undo") return to_json(sample::ledger_undo());
+  if (name == "stock") return to_json(sample::stock_list());
+  if (name == "stock.lots") return to_json(sample::stock_lots());
+  if (name == "stock.received") return to_json(sample::stock_received());
+  if (name == "stock.reorder") return to_json(sample::stock_reorder());
   return {};
 }
 
@@ -71,6 +82,16 @@ std::string text_of(const std::string& name, wetout::units::System system) {
   if (name == "record.list") return to_text(sample::record_list(), system);
   if (name == "record.undo") return to_text(sample::record_undo(), system);
   if (name == "new") return to_text(sample::fresh());
+  if (name == "ledger") return to_text(sample::ledger_by_job(), system);
+  if (name == "ledger.bare") return to_text(sample::ledger_bare(), system);
+  if (name == "ledger.job") return to_text(sample::ledger_of_job(), system);
+  if (name == "ledger.list") return to_text(sample::ledger_list(), system);
+  if (name == "ledger.material") return to_text(sample::ledger_by_material(), system);
+  if (name == "ledger.undo") return to_text(sample::ledger_undo(), system);
+  if (name == "stock") return to_text(sample::stock_list(), system);
+  if (name == "stock.lots") return to_text(sample::stock_lots(), system);
+  if (name == "stock.received") return to_text(sample::stock_received(), system);
+  if (name == "stock.reorder") return to_text(sample::stock_reorder(), system);
   const auto card =
       card_text(sample::plan(), name, {.batch = {}, .now_clock = 14 * 60 + 15}, system);
   return card ? *card : problems_text(card.error());
