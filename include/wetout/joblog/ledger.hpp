@@ -157,7 +157,7 @@ struct MovementRow {
   std::string step = {};      ///< empty: none
   std::int64_t quantity = 0;  ///< units of the material; of work, minutes
   std::int64_t minor = 0;     ///< what it costs
-  /// Of a taking: the lot was past its date.
+  /// Of a taking: the lot was past its date, as the log describes it now.
   bool expired = false;
   /// Of a taking: how much of it the lot did not have.
   std::int64_t overdrawn = 0;
