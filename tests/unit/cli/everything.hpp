@@ -61,6 +61,10 @@ inline std::string a_value(const Argument& argument) {
       return "2026-06-14T18:30:00-07:00";
     case Reads::past_time:
       return "18:30";
+    case Reads::date:
+      return "2026-06-14";
+    case Reads::money:
+      return "48.00 USD";
     case Reads::count:
       return "3";
     case Reads::choice:
