@@ -44,6 +44,7 @@ work::RecordRequest request_of(const Parsed& parsed) {
   request.mixed = parsed.mass("--mixed");
   request.part_a = parsed.mass("--part-a");
   request.part_b = parsed.mass("--part-b");
+  request.resin = parsed.text("--resin");
   request.left = parsed.mass("--left");
   request.spilled = parsed.mass("--spilled");
   request.start = parsed.text("--start");
@@ -51,6 +52,9 @@ work::RecordRequest request_of(const Parsed& parsed) {
   request.air = parsed.temperature("--air");
   request.humidity = parsed.percent("--humidity");
   request.observed = parsed.all("--observed");
+  request.cloth = parsed.all("--cloth");
+  request.used = parsed.all("--used");
+  request.lots = parsed.all("--lot");
   request.done = parsed.flag("--done");
   request.note = parsed.text("--note");
   request.token = token_of(parsed);

@@ -39,9 +39,9 @@ Command record_undo() {
           .exits = {{1, "there is no such event, or it cannot be taken back"}}};
 }
 
-const std::vector<std::string_view> facts = {"--left",     "--spilled",  "--start", "--at",
-                                             "--air",      "--humidity", "--done",  "--note",
-                                             "--observed", "--token",    "--new"};
+const std::vector<std::string_view> facts = {
+    "--resin", "--left",     "--spilled", "--cloth", "--used",     "--lot",   "--start", "--at",
+    "--air",   "--humidity", "--done",    "--note",  "--observed", "--token", "--new"};
 
 std::vector<std::string_view> facts_and(std::string_view other) {
   std::vector<std::string_view> all = {other};
@@ -56,6 +56,8 @@ Command record() {
       .text =
           {"Each option is a fact of its own, kept in the log under a number; repeated records "
            "add up. What is mixed is compared with the plan. JOB alone lists what was recorded.",
+           "Where stock is kept, what was mixed, cut and used is taken from it in the same call, "
+           "and the work is booked when a step is done.",
            "STEP is a coat, or a coat and what was done to it (bottom-lam/trim), or a step of "
            "the whole board (weigh). A time of day alone is the latest past one."},
       .arguments = {{.kind = positional,
@@ -70,8 +72,28 @@ Command record() {
                     mass("--mixed", "resin mixed in all, e.g. 245g; split at the planned ratio"),
                     mass("--part-a", "resin as weighed, without the hardener"),
                     mass("--part-b", "hardener or catalyst as weighed"),
+                    {.kind = option,
+                     .name = "--resin",
+                     .value = "R",
+                     .help = "which resin was mixed, where no plan tells",
+                     .completes = Completes::resin},
                     amount("--left", "left over in the cup; 0g when it was scraped clean"),
                     amount("--spilled", "lost otherwise"),
+                    {.kind = option,
+                     .name = "--cloth",
+                     .value = "ID=LEN",
+                     .help = "length cut off the roll, e.g. e4=1.9m",
+                     .repeatable = true},
+                    {.kind = option,
+                     .name = "--used",
+                     .value = "ID=N",
+                     .help = "anything else that was used up, e.g. side-box=2 or foam-white=12g",
+                     .repeatable = true},
+                    {.kind = option,
+                     .name = "--lot",
+                     .value = "ID=LABEL",
+                     .help = "take it from this lot, not from the oldest, e.g. kelp-a=2026-05-04",
+                     .repeatable = true},
                     past("--start", "when the step began, e.g. 18:30 or \"2026-06-14 18:30\""),
                     past("--at", "when the rest happened; else now"),
                     {.kind = option,
@@ -103,6 +125,8 @@ Command record() {
                     "mixed for a coat, begun at half past six"},
                    {"wetout record sandpiper bottom-lam --left 12g --done",
                     "what was left over, and the coat is finished"},
+                   {"wetout record sandpiper deck-lam --cloth e6=2.1m --lot e6=2026-05-04",
+                    "cut from that roll"},
                    {"wetout record sandpiper bottom-lam --observed gel=19:05", "the gel was seen"},
                    {"wetout record sandpiper bottom-lam/trim --done", "its laps are trimmed"},
                    {"wetout record sandpiper", "list what was recorded"}},

@@ -77,6 +77,16 @@ std::vector<MaterialStock> Log::stock(Lots lots) const {
   });
 }
 
+bool Log::keeps_stock() const {
+  return impl_->guarded([&] {
+    SQLite::Statement row(impl_->db(),
+                          "SELECT EXISTS(SELECT 1 FROM entry AS one WHERE kind = 'receive'"
+                          " AND NOT EXISTS(SELECT 1 FROM entry WHERE undoes = one.id))");
+    row.executeStep();
+    return row.getColumn(0).getInt() != 0;
+  });
+}
+
 std::optional<MaterialStock> Log::stock_of(std::string_view material, Lots lots) const {
   return impl_->guarded([&]() -> std::optional<MaterialStock> {
     const Transaction one_view(impl_->db(), Transaction::Kind::read);

@@ -2,6 +2,7 @@
 
 #include "base_fields.hpp"
 #include "json_writer.hpp"
+#include "ledger_fields.hpp"
 
 namespace wetout::report {
 
@@ -61,6 +62,7 @@ struct Fields<RecordDocument> {
     v("job", document.job);
     v("events", document.events);
     v("undone", document.undone);
+    v("booked", document.booked);
     v("totals", document.totals);
     v("cautions", document.cautions);
     v("notices", document.notices);

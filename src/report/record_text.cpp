@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "goods_text.hpp"
 #include "layout.hpp"
 #include "phrases.hpp"
 #include "wetout/report/record_document.hpp"
@@ -59,6 +60,8 @@ std::string said(const RecordedFact& fact, System system) {
   if (fact.kind == "conditions") text = conditions_text(fact, system);
   if (fact.undoes) text = fmt::format("takes back event {}", *fact.undoes);
   if (fact.note) {
+    // What was used is the program's own wording.
+    if (fact.kind == "note" && fact.token.ends_with("/used")) return layout::plain(*fact.note);
     const std::string note = '"' + layout::plain(*fact.note) + '"';
     text = fact.kind == "note" ? note : text + ", " + note;
   }
@@ -118,6 +121,38 @@ void totals(layout::Page& page, const RecordDocument& document, System system) {
   }
 }
 
+std::string booked_text(const LedgerLine& line, System system) {
+  std::string text = layout::whole(amount_text(line.amount, system));
+  if (line.material) text += ' ' + layout::plain(*line.material);
+  if (line.lot)
+    text += " (lot " + layout::plain(*line.lot) + (line.expired ? ", past its day)" : ")");
+  if (!line.cost.currency.empty()) text += ", " + layout::whole(money_text(line.cost));
+  return text;
+}
+
+// Goods and work apart; a line for each lot.
+void booked_lines(layout::Page& page, const RecordDocument& document, System system, bool goods) {
+  const bool back = document.action == "undo";
+  bool first = true;
+  for (const LedgerEntry& entry : document.booked) {
+    for (const LedgerLine& line : entry.lines) {
+      if (line.material.has_value() != goods) continue;
+      if (first) {
+        page.blank();
+        page.line(goods ? (back ? "Back to stock" : "From stock")
+                        : (back ? "Work taken back" : "Work"));
+      }
+      first = false;
+      std::string tail = entry.already ? " (booked before" : "";
+      if (entry.undone_by)
+        tail +=
+            fmt::format("{}taken back by entry {}", tail.empty() ? " (" : ", ", *entry.undone_by);
+      if (!tail.empty()) tail += ')';
+      page.item("  ", booked_text(line, system) + tail);
+    }
+  }
+}
+
 std::string title(const RecordDocument& document) {
   const std::string job = layout::plain(document.job.id);
   if (document.action == "list") return job + ": what was recorded";
@@ -150,6 +185,8 @@ std::string to_text(const RecordDocument& document, System system) {
   for (const base::Notice& notice : document.notices) {
     page.item("  * ", subject_text(notice) + notice_text(notice, system));
   }
+  booked_lines(page, document, system, true);
+  booked_lines(page, document, system, false);
   totals(page, document, system);
   if (!document.cautions.empty()) page.blank();
   for (const std::string& caution : document.cautions) page.item("  ! ", layout::plain(caution));

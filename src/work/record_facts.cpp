@@ -48,15 +48,17 @@ void split(Facts& facts, double ratio, double additives) {
 
 class Builder {
  public:
-  Builder(const RecordRequest& request, const JobOfRecord& job, const schedule::StepName& step,
-          const std::vector<joblog::EventRow>& before, time::Instant now)
+  Builder(const RecordRequest& request, const FactsContext& context)
       : request_(request),
-        job_(job),
-        step_(step),
-        coat_(coat_of(job, step)),
-        times_(job.zone, now),
-        history_(history_of(before, schedule::to_string(step), request.token + "/")),
-        now_(now) {}
+        job_(context.job),
+        step_(context.step),
+        coat_(coat_of(context.job, context.step)),
+        goods_(context.goods),
+        resin_(context.resin),
+        times_(context.job.zone, context.now),
+        history_(
+            history_of(context.before, schedule::to_string(context.step), request.token + "/")),
+        now_(context.now) {}
 
   base::Result<FactsOfRecord> run() {
     if (says_nothing()) return base::fail(nothing());
@@ -67,6 +69,7 @@ class Builder {
     started();
     conditions();
     mixes();
+    if (!goods_.empty()) add(EventKind::note, "used", at_).facts.note = goods_;
     milestones();
     done();
     note();
@@ -84,15 +87,16 @@ class Builder {
   bool says_nothing() const {
     const RecordRequest& r = request_;
     return !r.mixed && !r.part_a && !r.part_b && !r.left && !r.spilled && !r.start && !r.air &&
-           !r.humidity && r.observed.empty() && !r.done && !r.note;
+           !r.humidity && r.observed.empty() && r.cloth.empty() && r.used.empty() && !r.done &&
+           !r.note;
   }
 
   base::Problem nothing() const {
     return {.code = "record.nothing",
             .message = "nothing is said of " + schedule::to_string(step_),
             .expected =
-                "--mixed, --part-a and --part-b, --left, --spilled, --start, --air, "
-                "--humidity, --observed, --done or --note",
+                "--mixed, --part-a and --part-b, --left, --spilled, --cloth, --used, --start, "
+                "--air, --humidity, --observed, --done or --note",
             .hint = "for example: wetout record " + job_.slug + " " + schedule::to_string(step_) +
                     " --done"};
   }
@@ -184,13 +188,18 @@ class Builder {
                          .expected = "a mass, e.g. 245g"});
   }
 
+  std::optional<double> ratio() const {
+    if (coat_ != nullptr) return planned_ratio(job_, *coat_);
+    if (resin_ == nullptr || resin_->chemistry != resin::Chemistry::epoxy) return std::nullopt;
+    return resin::hardener_per_resin(*resin_);
+  }
+
   void mixed(units::Mass mass) {
     Facts& facts = add(EventKind::mixed, "mixed", at_).facts;
     facts.mass = Milligrams::nearest(mass);
     if (facts.mass->count() < 1) return too_little("--mixed");
-    const auto ratio = coat_ != nullptr ? planned_ratio(job_, *coat_) : std::nullopt;
-    if (ratio) {
-      split(facts, *ratio, stirred_in(*coat_));
+    if (const auto ratio = this->ratio()) {
+      split(facts, *ratio, coat_ != nullptr ? stirred_in(*coat_) : 0.0);
       return;
     }
     out_.notices.push_back({.code = "record.not_split",
@@ -317,6 +326,8 @@ class Builder {
   const JobOfRecord& job_;
   const schedule::StepName& step_;
   const laminate::CoatNeed* coat_;
+  const std::string& goods_;
+  const resin::Product* resin_;
   RecordTimes times_;
   StepHistory history_;
   time::Instant now_;
@@ -328,11 +339,8 @@ class Builder {
 
 }  // namespace
 
-base::Result<FactsOfRecord> facts_of(const RecordRequest& request, const JobOfRecord& job,
-                                     const schedule::StepName& step,
-                                     const std::vector<joblog::EventRow>& before,
-                                     time::Instant now) {
-  return Builder(request, job, step, before, now).run();
+base::Result<FactsOfRecord> facts_of(const RecordRequest& request, const FactsContext& context) {
+  return Builder(request, context).run();
 }
 
 }  // namespace wetout::work

@@ -212,6 +212,8 @@ class Log {
   /// throws, nothing. On the disk when it returns. Many bookings are fastest this way. Inside,
   /// another together() is part of the outer one.
   base::Result<void> together(const std::function<base::Result<void>()>& work);
+  /// Something was received that was not taken back: whoever keeps the log keeps stock.
+  bool keeps_stock() const;
   /// Of all money in the log; nothing as long as there is none.
   std::optional<std::string> currency() const;
   /// By number.

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "wetout/base/notice.hpp"
+#include "wetout/report/ledger_document.hpp"
 #include "wetout/units/milligrams.hpp"
 #include "wetout/units/print.hpp"
 #include "wetout/units/temperature.hpp"
@@ -67,6 +68,7 @@ struct RecordDocument {
   RecordedJob job;
   std::vector<RecordedFact> events;    ///< of this call, or all of them
   std::optional<RecordedFact> undone;  ///< what an undo took back
+  std::vector<LedgerEntry> booked;     ///< what came off the shelf and was worked for the events
   std::vector<StepTotal> totals;       ///< of the steps concerned
   std::vector<std::string> cautions;
   base::Notices notices;

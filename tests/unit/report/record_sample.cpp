@@ -34,6 +34,18 @@ RecordDocument head(std::string action) {
   return document;
 }
 
+LedgerEntry entry(std::int64_t number, std::string kind, std::int64_t event, LedgerLine line) {
+  LedgerEntry out;
+  out.number = number;
+  out.kind = std::move(kind);
+  out.date = "2026-05-02";
+  out.at = "2026-05-02T18:22:00-07:00";
+  out.recorded = "2026-05-02T19:00:00-07:00";
+  out.event = event;
+  out.lines = {std::move(line)};
+  return out;
+}
+
 StepTotal bottom() {
   return {.step = "bottom-lam/wet",
           .coat = "bottom-lam",
@@ -57,6 +69,28 @@ RecordDocument record() {
                      fact(3, "left"), fact(4, "done")};
   document.events[0].already = true;
   document.events[2].mass = Milligrams(12'500);
+  LedgerLine resin{.from = "stock",
+                   .to = "board",
+                   .material = "kelp-a",
+                   .lot = "2026-05-01",
+                   .job = "sandpiper-6-4",
+                   .step = "bottom-lam/wet",
+                   .amount = {165'333, GoodsUnit::gram},
+                   .cost = {261, "USD"},
+                   .expired = true,
+                   .overdrawn = GoodsAmount{333, GoodsUnit::gram}};
+  LedgerLine work{.from = "labour",
+                  .to = "board",
+                  .material = {},
+                  .lot = {},
+                  .job = "sandpiper-6-4",
+                  .step = "bottom-lam/wet",
+                  .amount = {25, GoodsUnit::minute},
+                  .cost = {1000, "USD"},
+                  .expired = false,
+                  .overdrawn = {}};
+  document.booked = {entry(7, "use", 2, resin), entry(8, "labour", 4, work)};
+  document.booked[1].already = true;
   document.totals = {bottom()};
   document.cautions = {"A cup left standing gets hot."};
   document.notices = {{.code = "ratio.off",

@@ -23,6 +23,12 @@ TEST(RecordText, ShowsEachFactWithItsNumberAndWhatItComesTo) {
             "  * the job is back from the archive\n"
             "  * bottom-lam: part B is above what the ratio wants - 5.2 %, limit 3 %\n"
             "\n"
+            "From stock\n"
+            "  165 g kelp-a (lot 2026-05-01, past its day), 2.61 USD\n"
+            "\n"
+            "Work\n"
+            "  25 min, 10.00 USD (booked before)\n"
+            "\n"
             "So far\n"
             "  bottom-lam/wet  mixed 245 g of 292 g planned, left 12.5 g, spilled 4 g\n"
             "\n"
@@ -95,6 +101,9 @@ TEST(RecordJson, HasEveryKeyAlways) {
   EXPECT_EQ(json["events"][1]["part_a_g"], 165.333);
   EXPECT_EQ(json["events"][0]["mass_g"], nullptr);
   EXPECT_EQ(json["undone"], nullptr);
+  EXPECT_EQ(json["booked"][0]["lines"][0]["amount"], 165.333);
+  EXPECT_EQ(json["booked"][0]["lines"][0]["overdrawn"], 0.333);
+  EXPECT_EQ(json["booked"][1]["lines"][0]["unit"], "min");
   EXPECT_EQ(json["totals"][0]["planned_g"], 292);
   const Json list = Json::parse(to_json(sample::record_list()));
   EXPECT_EQ(list["events"][5]["rh_pct"], 61.5);

@@ -36,7 +36,9 @@ def bundled(path):
                 if name not in taken:
                     taken.add(name)
                     neighbour = bundled(path.with_name(name))["$defs"]
-                    clash = neighbour.keys() & definitions.keys()
+                    both = neighbour.keys() & definitions.keys()
+                    # Two neighbours may have taken the same from a third.
+                    clash = {key for key in both if neighbour[key] != definitions[key]}
                     assert not clash, f"{path.name} and {name} both define {clash}"
                     definitions.update(neighbour)
                 node["$ref"] = "#" + inside
