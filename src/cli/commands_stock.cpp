@@ -82,11 +82,10 @@ Command stock_receive() {
       .forms = {{.needs = {"MATERIAL", "AMOUNT", "--cost"},
                  .may = {"--lot", "--maker-batch", "--expires", "--on", "--note", "--token"}},
                 {.needs = {"--kit"}, .may = {"--on", "--note", "--token"}}},
-      .examples =
-          {{"wetout stock receive resin-a 1gal --cost 48USD", "a gallon came"},
-           {"wetout stock receive e4 \"2 packs\" --cost 130USD --lot rolls-3 --on 2026-05-30",
-            "two rolls as the shop file has them, some days ago"},
-           {"wetout stock receive --kit kit.toml", "several things for one price"}},
+      .examples = {{"wetout stock receive resin-a 1gal --cost 48USD", "a gallon came"},
+                   {"wetout stock receive e4 \"2 packs\" --cost 130USD --on 2026-05-30",
+                    "two rolls as the shop file has them, some days ago"},
+                   {"wetout stock receive --kit kit.toml", "several things for one price"}},
       .exits = {{1, "the material or kit is not found or bad, or this cannot be booked"}}};
 }
 
