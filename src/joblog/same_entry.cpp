@@ -27,6 +27,7 @@ bool is_lot_as(SQLite::Database& db, const std::string& label, const Received& p
          read_number(lot.getColumn(2)) == part.width_um;
 }
 
+// A lot that was taken back may have been described anew by a later receipt.
 bool is_same(SQLite::Database& db, const EntryRow& row, const NewReceipt& receipt) {
   std::size_t n = 0;
   for (const MovementRow& line : row.lines) {
@@ -35,7 +36,7 @@ bool is_same(SQLite::Database& db, const EntryRow& row, const NewReceipt& receip
     const Received& part = receipt.parts[n++];
     if (line.material != part.material.slug || line.quantity != part.quantity ||
         line.minor != part.cost_minor || (!part.lot.empty() && line.lot != part.lot) ||
-        !is_lot_as(db, line.lot, part)) {
+        (!row.undone_by && !is_lot_as(db, line.lot, part))) {
       return false;
     }
   }

@@ -90,6 +90,17 @@ TEST(Retry, MayComeLater) {
   EXPECT_TRUE(book(log, first).already);
 }
 
+// An old receipt sent again after its lot has been received anew, with another date.
+TEST(Retry, KnowsAReceiptThatWasTakenBack) {
+  Log log = ledger();
+  const NewReceipt first = receipt("r", {{mass("a"), 5, 9, "jug", "", testing::day(30)}});
+  book(log, first);
+  book(log, reversal("x", 1));
+  book(log, receipt("r2", {{mass("a"), 5, 9, "jug", "", testing::day(90)}}));
+  EXPECT_TRUE(book(log, first).already);
+  EXPECT_EQ(stock(log), "a jug 5@9");
+}
+
 TEST(Retry, RefusesATokenThatSaysSomethingElse) {
   Log log = ledger();
   for (const NewEntry& entry : entries()) book(log, entry);
