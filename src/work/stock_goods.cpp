@@ -25,7 +25,6 @@ std::optional<MaterialUnit> unit_of(const laminate::Pack& pack) {
 Good good_of(const laminate::Material& material) {
   Good good{.material = {material.id, material.name, MaterialUnit::milligram},
             .density = material.density,
-            .width = std::nullopt,
             .packs = material.packs};
   if (material.density) return good;
   const auto sold = material.packs.empty() ? std::nullopt : unit_of(material.packs.front());
@@ -59,7 +58,6 @@ std::vector<Good> goods_of(const laminate::Shop& shop) {
   for (const laminate::Material& material : shop.materials) goods.push_back(good_of(material));
   for (const laminate::Cloth& cloth : shop.cloths) {
     goods.push_back({.material = {cloth.id, cloth.name, MaterialUnit::micrometre},
-                     .density = std::nullopt,
                      .width = cloth.width,
                      .packs = cloth.packs});
   }

@@ -16,10 +16,10 @@
 namespace wetout::work {
 
 struct Good {
-  joblog::Material material;
-  std::optional<units::Density> density;  ///< makes a volume a mass
-  std::optional<units::Length> width;     ///< of a roll of cloth
-  std::vector<laminate::Pack> packs;
+  joblog::Material material = {};
+  std::optional<units::Density> density = {};  ///< makes a volume a mass
+  std::optional<units::Length> width = {};     ///< of a roll of cloth
+  std::vector<laminate::Pack> packs = {};
   /// Nothing tells whether it is weighed, measured or counted: an amount will.
   bool any_unit = false;
 };

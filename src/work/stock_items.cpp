@@ -54,10 +54,7 @@ const Good* good_of(const StockShop& shop, const std::string& slug) {
 // Something that a plan needs and neither the shop file nor the log has: the plan is of another
 // shop file.
 Good unheard_of(const OpenNeed& need) {
-  return {.material = {need.material, need.material, need.unit},
-          .density = std::nullopt,
-          .width = std::nullopt,
-          .packs = {}};
+  return {.material = {need.material, need.material, need.unit}};
 }
 
 }  // namespace

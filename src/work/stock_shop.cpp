@@ -45,8 +45,7 @@ base::Result<StockShop> stock_shop(const Workshop& workshop) {
       return one.material.slug == kept.material.slug;
     });
     if (good == shop.goods.end()) {
-      others.push_back(
-          {.material = kept.material, .density = std::nullopt, .width = std::nullopt, .packs = {}});
+      others.push_back({.material = kept.material});
     } else {
       *good = as_kept(std::move(*good), kept.material);
     }
