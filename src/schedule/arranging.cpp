@@ -110,7 +110,7 @@ class Compiler {
     racks(b);
   }
 
-  // Which options are decided by what has been done.
+  // Which options are decided by what has been done, or by a fixed start.
   void groups(std::size_t b) {
     const BoardSetting& board = s_.boards[b];
     const std::size_t count = board.steps.groups.size();
@@ -122,7 +122,7 @@ class Compiler {
       for (std::size_t i = 0; i < board.steps.steps.size(); ++i) {
         const When when = board.steps.steps[i].when;
         if (when.group != static_cast<int>(g)) continue;
-        if (board.facts[i]) decided = when.option;
+        if (board.facts[i] || (board.fixed[i] && decided < 0)) decided = when.option;
         open = open || (!board.facts[i] && !board.passed[i]);
       }
       for (const Link& link : board.steps.links) {

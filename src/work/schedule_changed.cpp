@@ -33,10 +33,11 @@ std::optional<Instant> read(const std::string& text) {
 std::vector<report::ChangedStep> changed(const Scheduling& s,
                                          const report::ScheduleDocument& before, Instant now) {
   std::map<std::string, Instant> was;
-  std::set<std::string> done;
+  std::set<std::string> done, jobs_before;
   for (const report::TimelineStep& step : before.timeline) {
     if (const auto at = read(step.start)) was[step.id] = *at;
     if (step.state == report::StepState::done) done.insert(step.id);
+    jobs_before.insert(step.id.substr(0, step.id.find('/')));
   }
   std::vector<report::ChangedStep> changes;
   const Closing closing(s);
@@ -53,10 +54,7 @@ std::vector<report::ChangedStep> changed(const Scheduling& s,
     if (old == was.end()) {
       change.why = placed.state == PlacedStep::State::done ? "done" : "new";
       // Of a board that was not in it, everything is new.
-      const bool known = std::any_of(was.begin(), was.end(), [&](const auto& one) {
-        return one.first.rfind(s.board(placed.board).job + "/", 0) == 0;
-      });
-      if (known) changes.push_back(std::move(change));
+      if (jobs_before.contains(s.board(placed.board).job)) changes.push_back(std::move(change));
       continue;
     }
     const Instant then = old->second;

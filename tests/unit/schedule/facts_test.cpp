@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -104,6 +105,33 @@ TEST(FixedStarts, OfAnUnknownStepTellWhatWasMeant) {
   ASSERT_EQ(problems.size(), 1U);
   EXPECT_EQ(problems[0].found, "bottom-hott/sand");
   EXPECT_NE(problems[0].hint.find("bottom-hot/sand"), std::string::npos);
+}
+
+// Whoever says when laps are cut wants them cut, and not ground instead.
+TEST(FixedStarts, DecideWhatIsChosen) {
+  Asked asked = sample::asked(sample::one_face(), {.mean_c = 21, .swing_k = 2, .dew_c = 8}, 6);
+  const FixedStart wet{*read_step_name("lam/wet"), hours_on(24 * 2 + 20.5)};
+  asked.boards[0].fixed = {wet};
+  const Answered poured = sample::answer(asked);
+  ASSERT_TRUE(poured.fits());
+  const Setting& setting = poured.set_up.setting;
+  const PlacedStep* placed = poured.placed("lam/wet");
+  const FilmSpans film =
+      film_of(setting, setting.boards[0], 0, placed->start, placed->attended_until, nullptr);
+  ASSERT_LT(film[Milestone::gel] + 2400.0, film[Milestone::trim_until]);
+  const Instant rubber = setting.grid.at(setting.grid.not_before(
+      setting.grid.origin + std::chrono::seconds(std::lround(film[Milestone::gel] + 600.0))));
+  const auto option = [&](const char* step, Instant at) {
+    asked.boards[0].fixed = {wet, {*read_step_name(step), at}};
+    const Answered found = sample::answer(asked);
+    EXPECT_TRUE(found.fits()) << step;
+    const PlacedStep* there = found.placed(step);
+    EXPECT_TRUE(there != nullptr && there->start == at) << step;
+    const auto& steps = found.set_up.setting.boards[0].steps;
+    return found.arrangement.chosen[0][u(sample::find_group(steps, "lam/laps"))];
+  };
+  EXPECT_EQ(option("lam/trim", rubber), 0);
+  EXPECT_EQ(option("lam/feather-edge", hours_on(24 * 4 + 18)), 1);
 }
 
 // --- in a schedule

@@ -47,21 +47,23 @@ Rules::Rules(const Setting& setting) : s_(setting) {
   spans_ = std::move(joined);
 }
 
-// An option is decided by the step of it that was done. Where nothing is left that would ask, there
-// is no choice.
+// An option is decided by the step of it that was done, else by one that has a fixed start. Where
+// nothing is left that would ask, there is no choice.
 void Rules::find_decided(int b) {
   const BoardSteps& steps = board(b).steps;
   for (int g = 0; u(g) < steps.groups.size(); ++g) {
-    int decided = -1;
+    int decided = -1, wanted = -1;
     bool asked = false;
     for (int i = 0; u(i) < steps.steps.size(); ++i) {
       if (step(b, i).when.group != g) continue;
       if (fact(b, i)) decided = step(b, i).when.option;
+      if (board(b).fixed[u(i)] && wanted < 0) wanted = step(b, i).when.option;
       asked = asked || is_to_come(b, i);
     }
     for (const Link& link : steps.links) {
       asked = asked || (link.when.group == g && is_to_come(b, link.to));
     }
+    if (decided < 0) decided = wanted;
     decided_[u(b)].push_back(decided < 0 && !asked ? 0 : decided);
   }
 }
