@@ -2,8 +2,10 @@
 
 #include "registry.hpp"
 #include "token.hpp"
+#include "wetout/report/past_document.hpp"
 #include "wetout/report/record_document.hpp"
 #include "wetout/work/record.hpp"
+#include "wetout/work/record_import.hpp"
 #include "work_context.hpp"
 
 namespace wetout::cli {
@@ -29,6 +31,22 @@ int print(const base::Result<work::Recorded>& recorded, Context& context) {
   }
   if (const std::string said = what_was_saved(recorded->document); !said.empty()) {
     say(context, said);
+  }
+  return exit_done;
+}
+
+int print(const base::Result<work::Imported>& imported, Context& context) {
+  if (!imported) return fail(context, imported.error(), exit_input);
+  const report::PastDocument& document = imported->document;
+  if (context.json) {
+    context.out << report::to_json(document);
+  } else {
+    context.out << report::to_text(document, units_of(context, imported->units));
+  }
+  if (document.facts == 0) {
+    say(context, "nothing is new: all of it was entered before");
+  } else if (!document.saved) {
+    say(context, "not recorded (dry run)");
   }
   return exit_done;
 }
@@ -71,6 +89,9 @@ int run_record(const Parsed& parsed, Context& context) {
                                           .note = parsed.text("--note"),
                                           .token = token_of(parsed)}),
                  context);
+  }
+  if (parsed.subcommand() == "import") {
+    return print(work::import_past(shop, parsed.needed("FILE")), context);
   }
   if (!parsed.has("STEP")) return print(work::recorded(shop, parsed.needed("JOB")), context);
   return print(work::record(shop, request_of(parsed)), context);

@@ -39,6 +39,24 @@ Command record_undo() {
           .exits = {{1, "there is no such event, or it cannot be taken back"}}};
 }
 
+Command record_import() {
+  return {
+      .name = "import",
+      .summary = "enter boards of the past, all of a file",
+      .text = {"FILE lists boards with the days and coats, what was mixed, cut and used: TOML, or "
+               "a table (.csv) with one fact in a line. All of it is entered or nothing; what was "
+               "entered before is not entered again."},
+      .arguments = {{.kind = positional,
+                     .name = "FILE",
+                     .help = "past boards",
+                     .completes = Completes::file,
+                     .required = true}},
+      .examples = {{"wetout record import past_boards.toml --dry-run",
+                    "show what would be entered"},
+                   {"wetout record import past_boards.toml", "enter it"}},
+      .exits = {{1, "the file is not found, or something in it is bad"}}};
+}
+
 const std::vector<std::string_view> facts = {
     "--resin", "--left",     "--spilled", "--cloth", "--used",     "--lot",   "--start", "--at",
     "--air",   "--humidity", "--done",    "--note",  "--observed", "--token", "--new"};
@@ -120,7 +138,7 @@ Command record() {
       .forms = {{.needs = {"JOB"}},
                 {.needs = {"JOB", "STEP"}, .may = facts_and("--mixed")},
                 {.needs = {"JOB", "STEP", "--part-a", "--part-b"}, .may = facts}},
-      .subcommands = {record_undo()},
+      .subcommands = {record_undo(), record_import()},
       .examples = {{"wetout record sandpiper bottom-lam --mixed 245g --start 18:30",
                     "mixed for a coat, begun at half past six"},
                    {"wetout record sandpiper bottom-lam --left 12g --done",

@@ -149,4 +149,45 @@ RecordDocument record_undo() {
   return document;
 }
 
+PastDocument past() {
+  PastDocument document;
+  document.program = "wetout 0.1.0";
+  document.made = "2026-05-02T19:00:00-07:00";
+  document.file = "past.toml";
+  document.saved = true;
+  document.boards = {{.job = "kittiwake-6-0",
+                      .name = "Kittiwake 6-0",
+                      .began = true,
+                      .from = "2025-07-04",
+                      .to = "2025-07-12",
+                      .steps = 5,
+                      .facts = 21,
+                      .before = 0,
+                      .mixed = Milligrams(1'120'500),
+                      .left = Milligrams(41'000),
+                      .minutes = 185,
+                      .goods = {6120, "USD"},
+                      .work = {9250, "USD"}},
+                     {.job = "an-old-board-with-a-long-name",
+                      .name = "An old board with a long name",
+                      .began = false,
+                      .from = "2025-08-01",
+                      .to = "2025-08-01",
+                      .steps = 1,
+                      .facts = 0,
+                      .before = 3,
+                      .mixed = {},
+                      .left = {},
+                      .minutes = 0,
+                      .goods = {},
+                      .work = {}}};
+  document.facts = 21;
+  document.before = 3;
+  document.entries = 14;
+  document.notices = {{.code = "stock.expired",
+                       .text = "lot 2025-06-01 is past its last good day",
+                       .subject = "kelp-a"}};
+  return document;
+}
+
 }  // namespace wetout::report::sample

@@ -113,5 +113,17 @@ TEST(RecordJson, HasEveryKeyAlways) {
   EXPECT_EQ(list["totals"][1]["coat"], nullptr);
 }
 
+TEST(PastText, HasALineForEachBoard) {
+  const std::string text = to_text(sample::past(), System::metric);
+  EXPECT_EQ(unfit_line(text), "");
+  EXPECT_EQ(text,
+            "2 boards, 21 new facts, 3 entered before\n"
+            "\n"
+            "board              facts         mixed        time         goods          work\n"
+            "kittiwake-6-0         21       1.12 kg   3 h 5 min     61.20 USD     92.50 USD\n"
+            "an-old-board-wi...     0             -           -             -             -\n"
+            "  * kelp-a: lot 2025-06-01 is past its last good day\n");
+}
+
 }  // namespace
 }  // namespace wetout::report

@@ -37,6 +37,7 @@ std::string json_of(const std::string& name) {
   if (name == "record") return to_json(sample::record());
   if (name == "record.list") return to_json(sample::record_list());
   if (name == "record.undo") return to_json(sample::record_undo());
+  if (name == "past") return to_json(sample::past());
   if (name == "new") return to_json(sample::fresh());
   if (name == "ledger") return to_json(sample::ledger_by_job());
   if (name == "ledger.bare") return to_json(sample::ledger_bare());
