@@ -26,10 +26,10 @@ class Writer {
     if (action == "month" || action == "list") months();
     if (action == "material") materials();
     if (action == "board") boards();
-    if (action == "list") latest();
     for (const base::Notice& notice : document_.notices) {
       page_.item("  * ", subject_text(notice) + notice_text(notice, system_));
     }
+    if (action == "list" || action == "job") latest();
     return page_.text();
   }
 

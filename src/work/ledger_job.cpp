@@ -173,12 +173,16 @@ class Telling {
   }
 
   void not_taken() {
+    std::vector<std::string> told;
     for (const report::PlanVsActual& row : document_.plan_vs_actual) {
       if (!row.recorded || row.recorded->count == 0 || row.used.count != 0) continue;
+      const std::string& coat = row.coat.value();
+      if (std::find(told.begin(), told.end(), coat) != told.end()) continue;
+      told.push_back(coat);
       document_.notices.push_back(
           {.code = "ledger.not_taken",
-           .text = "what was mixed was not taken from stock, so it is not in the cost"});
-      return;
+           .text = "what was mixed was not taken from stock, so it is not in the cost",
+           .subject = coat});
     }
   }
 

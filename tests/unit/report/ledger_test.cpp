@@ -48,7 +48,13 @@ TEST(LedgerText, TellsOfABoardCoatByCoat) {
             "labour          1 h 30 min                                             36.00 EUR\n"
             "in all                                                                 43.08 EUR\n"
             "Of the resin that was mixed 5.4 % was left over or spilled.\n"
-            "  * what was mixed was not taken from stock\n");
+            "  * what was mixed was not taken from stock\n"
+            "\n"
+            "Entries\n"
+            "     2  2026-05-02  used for sandpiper-6-4 (bottom-lam/wet): 178 g resin-a (lot\n"
+            "                    2026-05-01), 2.81 EUR\n"
+            "                      1.80 m e4 (lot roll), 4.27 EUR\n"
+            "     5  2026-05-05  work on sandpiper-6-4 (bottom-lam/wet): 55 min, 22.00 EUR\n");
 }
 
 TEST(LedgerText, ListsEveryKindOfEntry) {
