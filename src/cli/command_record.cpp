@@ -72,6 +72,7 @@ work::RecordRequest request_of(const Parsed& parsed) {
   request.observed = parsed.all("--observed");
   request.cloth = parsed.all("--cloth");
   request.used = parsed.all("--used");
+  request.remnants = parsed.all("--remnant");
   request.lots = parsed.all("--lot");
   request.done = parsed.flag("--done");
   request.note = parsed.text("--note");

@@ -58,8 +58,8 @@ Command record_import() {
 }
 
 const std::vector<std::string_view> facts = {
-    "--resin", "--left",     "--spilled", "--cloth", "--used",     "--lot",   "--start", "--at",
-    "--air",   "--humidity", "--done",    "--note",  "--observed", "--token", "--new"};
+    "--resin", "--left", "--spilled",  "--cloth", "--used", "--remnant",  "--lot",   "--start",
+    "--at",    "--air",  "--humidity", "--done",  "--note", "--observed", "--token", "--new"};
 
 std::vector<std::string_view> facts_and(std::string_view other) {
   std::vector<std::string_view> all = {other};
@@ -106,6 +106,12 @@ Command record() {
                      .name = "--used",
                      .value = "ID=N",
                      .help = "anything else that was used up, e.g. side-box=2 or foam-white=12g",
+                     .repeatable = true},
+                    {.kind = option,
+                     .name = "--remnant",
+                     .value = "ID=LENxWID",
+                     .help = "a piece of what was cut is kept as a lot of its own, e.g. "
+                             "e4=60cmx40cm",
                      .repeatable = true},
                     {.kind = option,
                      .name = "--lot",

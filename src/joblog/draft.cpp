@@ -241,8 +241,9 @@ Draft draft(const NewWaste& waste, Shelf& shelf, base::Problems& problems) {
 
 Draft draft(const NewCount& count, Shelf& shelf, base::Problems& problems) {
   check_promises(count.head);
-  base::promise(!count.counts.empty(), "something is counted");
+  base::promise(count.counts.empty() != count.cuts.empty(), "something is counted, or cut");
   Draft draft = begin(EntryKind::count, count.head);
+  for (const Cut& one : count.cuts) cut(draft, one, shelf, problems);
   for (auto counted = count.counts.begin(); counted != count.counts.end(); ++counted) {
     const Counted& one = *counted;
     const std::string& slug = one.material.slug;

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "joblog/shelf.hpp"
@@ -57,6 +58,12 @@ Draft draft(const NewReversal& reversal, const EntryRow& undone, SQLite::Databas
 /// what nobody has from the last; or all from the lot that is named.
 void take(Draft& draft, const DraftLine& like, const Taking& taking, Shelf& shelf,
           base::Problems& problems);
+/// With which the labels of kept pieces begin.
+inline constexpr std::string_view remnant = "remnant ";
+/// Takes a piece of a roll into a lot of its own.
+void cut(Draft& draft, const Cut& cut, Shelf& shelf, base::Problems& problems);
+/// The lot was past its last good day then.
+bool is_expired(const ShelfLot& lot, Date on);
 /// What of an entry's takings the shelf did not have.
 void note_shortages(Draft& draft);
 /// Takes the cost that is left of lots of the draft that came to nothing to adjustment.

@@ -73,7 +73,22 @@ bool is_same(SQLite::Database&, const EntryRow& row, const NewWaste& waste) {
   return are_same(row, waste.takings);
 }
 
+bool are_same(const EntryRow& row, const std::vector<Cut>& cuts) {
+  if (row.lines.size() != 2 * cuts.size()) return false;
+  for (std::size_t i = 0; i < cuts.size(); ++i) {
+    const MovementRow& off = row.lines[2 * i];
+    const MovementRow& piece = row.lines[2 * i + 1];
+    if (off.source != Account::stock || off.material != cuts[i].material.slug ||
+        off.quantity != cuts[i].quantity || piece.quantity != cuts[i].length ||
+        (!cuts[i].lot.empty() && off.lot != cuts[i].lot)) {
+      return false;
+    }
+  }
+  return true;
+}
+
 bool is_same(SQLite::Database& db, const EntryRow& row, const NewCount& count) {
+  if (count.counts.empty()) return are_same(row, count.cuts);
   std::set<std::string> booked;
   for (const MovementRow& line : row.lines) booked.insert(line.material);
   std::set<std::string> wanted;

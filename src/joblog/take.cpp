@@ -8,9 +8,8 @@
 namespace wetout::joblog {
 namespace {
 
-bool is_expired(const ShelfLot& lot, Date on) {
-  return lot.expires && std::chrono::sys_days(*lot.expires) < std::chrono::sys_days(on);
-}
+// A piece that was kept is narrower than the roll: it is taken by its name only.
+bool is_piece(const ShelfLot& lot) { return lot.bought == 0 && lot.label.starts_with(remnant); }
 
 /// Takes from lots and writes a line for each.
 class Taker {
@@ -33,7 +32,8 @@ class Taker {
     auto& lots = material_.lots;
     for (std::size_t i = material_.first_open; i < lots.size() && quantity > 0; ++i) {
       ShelfLot& lot = *lots[i];
-      if (lot.balance.quantity > 0 && is_expired(lot, draft_.head.on) == expired) {
+      if (lot.balance.quantity > 0 && is_expired(lot, draft_.head.on) == expired &&
+          !is_piece(lot)) {
         const std::int64_t part = std::min(quantity, lot.balance.quantity);
         take(lot, part);
         quantity -= part;
@@ -45,9 +45,9 @@ class Taker {
 
   /// The last lot that is good, else the last.
   ShelfLot& last() {
-    const auto good =
-        std::find_if(material_.lots.rbegin(), material_.lots.rend(),
-                     [&](const auto& lot) { return !is_expired(*lot, draft_.head.on); });
+    const auto good = std::find_if(
+        material_.lots.rbegin(), material_.lots.rend(),
+        [&](const auto& lot) { return !is_expired(*lot, draft_.head.on) && !is_piece(*lot); });
     return good == material_.lots.rend() ? last_lot(material_, draft_.head.at) : **good;
   }
 
@@ -70,6 +70,10 @@ class Taker {
 };
 
 }  // namespace
+
+bool is_expired(const ShelfLot& lot, Date on) {
+  return lot.expires && std::chrono::sys_days(*lot.expires) < std::chrono::sys_days(on);
+}
 
 void take(Draft& draft, const DraftLine& like, const Taking& taking, Shelf& shelf,
           base::Problems& problems) {

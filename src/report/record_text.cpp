@@ -130,23 +130,48 @@ std::string booked_text(const LedgerLine& line, System system) {
   return text;
 }
 
-// Goods and work apart; a line for each lot.
-void booked_lines(layout::Page& page, const RecordDocument& document, System system, bool goods) {
+enum class Part { taken, kept, work };
+
+// What is cut off a roll to be kept goes there by way of adjustment, and comes back so.
+Part part_of(const LedgerLine& line) {
+  if (!line.material) return Part::work;
+  return line.from == "adjustment" || line.to == "adjustment" ? Part::kept : Part::taken;
+}
+
+std::string heading(Part part, bool back) {
+  switch (part) {
+    case Part::taken:
+      return back ? "Back to stock" : "From stock";
+    case Part::kept:
+      return back ? "No longer kept" : "Kept";
+    case Part::work:
+      return back ? "Work taken back" : "Work";
+  }
+  return "";
+}
+
+// A line for each lot. Of a piece that is kept only its own: the roll gives what it is worth.
+bool is_shown(const LedgerLine& line, Part part, bool back) {
+  if (part_of(line) != part || line.amount.count == 0) return false;
+  return part != Part::kept || line.to == (back ? "adjustment" : "stock");
+}
+
+void booked_lines(layout::Page& page, const RecordDocument& document, System system, Part part) {
   const bool back = document.action == "undo";
   bool first = true;
   for (const LedgerEntry& entry : document.booked) {
     for (const LedgerLine& line : entry.lines) {
-      if (line.material.has_value() != goods) continue;
+      if (!is_shown(line, part, back)) continue;
       if (first) {
         page.blank();
-        page.line(goods ? (back ? "Back to stock" : "From stock")
-                        : (back ? "Work taken back" : "Work"));
+        page.line(heading(part, back));
       }
       first = false;
       std::string tail = entry.already ? " (booked before" : "";
-      if (entry.undone_by)
+      if (entry.undone_by) {
         tail +=
             fmt::format("{}taken back by entry {}", tail.empty() ? " (" : ", ", *entry.undone_by);
+      }
       if (!tail.empty()) tail += ')';
       page.item("  ", booked_text(line, system) + tail);
     }
@@ -185,8 +210,9 @@ std::string to_text(const RecordDocument& document, System system) {
   for (const base::Notice& notice : document.notices) {
     page.item("  * ", subject_text(notice) + notice_text(notice, system));
   }
-  booked_lines(page, document, system, true);
-  booked_lines(page, document, system, false);
+  for (const Part part : {Part::taken, Part::kept, Part::work}) {
+    booked_lines(page, document, system, part);
+  }
   totals(page, document, system);
   if (!document.cautions.empty()) page.blank();
   for (const std::string& caution : document.cautions) page.item("  ! ", layout::plain(caution));

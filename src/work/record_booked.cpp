@@ -22,6 +22,7 @@ EntryContext context_of(const JobOfRecord& job, const joblog::Log* log) {
 joblog::EntryKind kind_of(const joblog::NewEntry& entry) {
   if (std::holds_alternative<joblog::NewUse>(entry)) return joblog::EntryKind::use;
   if (std::holds_alternative<joblog::NewLabour>(entry)) return joblog::EntryKind::labour;
+  if (std::holds_alternative<joblog::NewCount>(entry)) return joblog::EntryKind::count;
   return joblog::EntryKind::undo;
 }
 
@@ -37,6 +38,7 @@ joblog::EntryRow row_of(const joblog::NewEntry& entry, const joblog::Log* log) {
     row.note = head.note;
   };
   if (const auto* use = std::get_if<joblog::NewUse>(&entry)) take(use->head);
+  if (const auto* kept = std::get_if<joblog::NewCount>(&entry)) take(kept->head);
   if (const auto* work = std::get_if<joblog::NewLabour>(&entry)) take(work->head);
   if (const auto* undo = std::get_if<joblog::NewReversal>(&entry)) {
     joblog::EntryFilter filter;

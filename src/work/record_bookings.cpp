@@ -49,6 +49,7 @@ class Booker {
       if (event.row.kind == EventKind::done) work(event.row);
     }
     if (any_new && keeps_stock_) check_lots();
+    if (any_new && keeps_stock_) check_pieces();
     if (!problems_.empty()) return base::fail(std::move(problems_));
     return std::move(out_);
   }
@@ -98,8 +99,40 @@ class Booker {
     if (is_unknown) out_.unreceived.insert(slug);
   }
 
+  // Pieces that are kept go off the roll first, so that they cost what was paid for it.
+  void keep_pieces(const joblog::EventRow& event, joblog::Taking& taking) {
+    joblog::NewCount entry;
+    std::int64_t off = 0;
+    for (const KeptPiece& piece : context_.goods.kept) {
+      if (piece.material.slug != taking.material.slug) continue;
+      off += piece.off_roll_um;
+      entry.cuts.push_back({.material = taking.material,
+                            .quantity = piece.off_roll_um,
+                            .lot = taking.lot,
+                            .length = piece.length_um,
+                            .width_um = piece.width_um});
+    }
+    if (entry.cuts.empty()) return;
+    kept_of_.insert(taking.material.slug);
+    if (off >= taking.quantity) {
+      problems_.push_back(
+          {.code = "remnant.large",
+           .message = "--remnant: this is all that was cut of \"" + taking.material.slug + "\"",
+           .key = "--remnant",
+           .expected = "pieces smaller than what is cut, e.g. a length with --cloth " +
+                       taking.material.slug + "=2m"});
+      return;
+    }
+    taking.quantity -= off;
+    entry.head = head(event, "remnant-" + taking.material.slug);
+    out_.entries.emplace_back(std::move(entry));
+  }
+
   void use(const joblog::EventRow& event, std::vector<joblog::Taking> takings) {
     if (takings.empty()) return;
+    for (joblog::Taking& one : takings) {
+      if (one.material.unit == MaterialUnit::micrometre) keep_pieces(event, one);
+    }
     for (const joblog::Taking& one : takings) {
       out_.materials.push_back(one.material);
       see(one.material.slug);
@@ -228,6 +261,18 @@ class Booker {
                                                 .currency = hour.currency});
   }
 
+  void check_pieces() {
+    for (const KeptPiece& piece : context_.goods.kept) {
+      const std::string& slug = piece.material.slug;
+      if (kept_of_.count(slug) != 0) continue;
+      problems_.push_back({.code = "remnant.no_cut",
+                           .message = "--remnant: this record cuts none of \"" + slug + "\"",
+                           .key = "--remnant",
+                           .found = slug,
+                           .expected = "what it was cut from, e.g. --cloth " + slug + "=2m"});
+    }
+  }
+
   void check_lots() {
     for (const auto& [slug, label] : context_.goods.lots) {
       const bool is_taken =
@@ -252,6 +297,7 @@ class Booker {
   bool keeps_stock_;
   std::vector<Good> goods_;
   std::optional<time::Instant> started_;  // by this call
+  std::set<std::string> kept_of_;         // cloths of which a piece was kept
   base::Problems problems_;
   Bookings out_;
 };

@@ -87,8 +87,8 @@ class Builder {
   bool says_nothing() const {
     const RecordRequest& r = request_;
     return !r.mixed && !r.part_a && !r.part_b && !r.left && !r.spilled && !r.start && !r.air &&
-           !r.humidity && r.observed.empty() && r.cloth.empty() && r.used.empty() && !r.done &&
-           !r.note;
+           !r.humidity && r.observed.empty() && r.cloth.empty() && r.used.empty() &&
+           r.remnants.empty() && !r.done && !r.note;
   }
 
   base::Problem nothing() const {

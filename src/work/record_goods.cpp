@@ -1,12 +1,14 @@
 #include "record_goods.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string_view>
 #include <utility>
 
 #include "wetout/base/table_text.hpp"
 #include "wetout/units/print.hpp"
+#include "wetout/units/read.hpp"
 
 namespace wetout::work {
 namespace {
@@ -26,6 +28,10 @@ std::string amount_in_words(const joblog::Material& material, std::int64_t quant
   return "";
 }
 
+std::int64_t micrometres(units::Length length) {
+  return std::llround(units::in_metres(length) * 1e6);
+}
+
 bool is_cloth(const Good& good) { return good.width.has_value(); }
 
 class Reader {
@@ -36,10 +42,14 @@ class Reader {
   }
 
   base::Result<GoodsOfRecord> run() {
-    if (request_.cloth.empty() && request_.used.empty() && request_.lots.empty()) return out_;
+    if (request_.cloth.empty() && request_.used.empty() && request_.lots.empty() &&
+        request_.remnants.empty()) {
+      return out_;
+    }
     if (!job_.shop) return base::fail(no_shop());
     for (const std::string& text : request_.cloth) amount("--cloth", text, "e4=1.9m", true);
     for (const std::string& text : request_.used) amount("--used", text, "side-box=2", false);
+    for (const std::string& text : request_.remnants) remnant(text);
     for (const std::string& text : request_.lots) lot(text);
     if (!problems_.empty()) return base::fail(std::move(problems_));
     for (const NamedGood& one : out_.named) {
@@ -47,13 +57,25 @@ class Reader {
                    amount_in_words(one.material, one.quantity, job_.shop->units) + " " +
                    one.material.slug;
     }
+    for (std::size_t i = 0; i < out_.kept.size(); ++i) {
+      const KeptPiece& piece = out_.kept[i];
+      const std::string before = i > 0 ? ", " : out_.said.empty() ? "kept " : "; kept ";
+      out_.said += before + length_in_words(piece.length_um) + " x " +
+                   length_in_words(piece.width_um) + " of " + piece.material.slug;
+    }
     return std::move(out_);
   }
 
  private:
+  std::string length_in_words(std::int64_t micrometres) const {
+    return units::print(units::metres(static_cast<double>(micrometres) * 1e-6), job_.shop->units);
+  }
+
   base::Problem no_shop() const {
-    const bool lots_only = request_.cloth.empty() && request_.used.empty();
-    const std::string option = lots_only ? "--lot" : request_.cloth.empty() ? "--used" : "--cloth";
+    std::string option = "--lot";
+    if (!request_.remnants.empty()) option = "--remnant";
+    if (!request_.used.empty()) option = "--used";
+    if (!request_.cloth.empty()) option = "--cloth";
     return {
         .code = "goods.no_shop",
         .message = option + ": what materials there are stands in the shop file, and there is none",
@@ -121,6 +143,49 @@ class Reader {
     } else {
       out_.named.push_back({good.material, *quantity});
     }
+  }
+
+  // "60 cm x 40 cm": along the roll, and across it.
+  void remnant(std::string_view text) {
+    auto one = named("--remnant", text, "e4=60cmx40cm");
+    if (!one) return;
+    const auto& [good, value] = *one;
+    if (!is_cloth(good)) {
+      return add({{.code = "goods.kind",
+                   .message = "\"" + good.material.slug + "\" is not a cloth",
+                   .found = std::string(text)}},
+                 "--remnant");
+    }
+    std::size_t mark = value.find_first_of("xX");
+    std::size_t size = 1;
+    if (mark == std::string_view::npos) {
+      mark = value.find("\xc3\x97");
+      size = 2;
+    }
+    const bool has_both = mark != std::string_view::npos;
+    const auto length = units::read_length(base::trimmed(value.substr(0, mark)));
+    const auto width = units::read_length(has_both ? base::trimmed(value.substr(mark + size))
+                                                   : std::string_view());
+    if (!has_both || !length || !width || *length <= units::Length{} || *width <= units::Length{}) {
+      return add({{.code = "remnant.form",
+                   .message = "this is not the length and the width of a piece",
+                   .found = std::string(text),
+                   .expected = "ID=LENxWID, e.g. e4=60cmx40cm"}},
+                 "--remnant");
+    }
+    KeptPiece piece{good.material, micrometres(*length), micrometres(*width), 0};
+    const std::int64_t roll = micrometres(*good.width);
+    if (piece.width_um > roll || piece.length_um > joblog::most_of_a_line) {
+      return add({{.code = "remnant.large",
+                   .message = "the roll is not so wide",
+                   .found = std::string(text),
+                   .expected = "LENxWID, a width of at most " + length_in_words(roll)}},
+                 "--remnant");
+    }
+    const double share = static_cast<double>(piece.width_um) / static_cast<double>(roll);
+    piece.off_roll_um =
+        std::max<std::int64_t>(std::llround(static_cast<double>(piece.length_um) * share), 1);
+    out_.kept.push_back(std::move(piece));
   }
 
   void lot(std::string_view text) {

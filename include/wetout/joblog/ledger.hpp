@@ -121,9 +121,20 @@ struct Counted {
   std::string lot = {};       ///< of this lot alone; empty: of all lots together
 };
 
+/// A piece of a roll that becomes a lot of its own, "remnant 2026-06-13", at the cost of what the
+/// roll gives for it.
+struct Cut {
+  Material material = {};
+  std::int64_t quantity = 0;  ///< off the roll, above zero
+  std::string lot = {};       ///< of this roll; empty: of the oldest that has so much and is good
+  std::int64_t length = 0;    ///< of the piece, above zero
+  std::int64_t width_um = 0;  ///< of the piece, above zero
+};
+
 struct NewCount {
   EntryHead head = {};
   std::vector<Counted> counts = {};  ///< at least one; a material, or a lot of it, once
+  std::vector<Cut> cuts = {};        ///< or at least one of these, and no counts
 };
 
 struct NewLabour {

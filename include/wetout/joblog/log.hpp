@@ -198,10 +198,11 @@ class Log {
   /// none, and is in `shortages`. The cost of a lot leaves with its goods: all that was taken from
   /// it costs round-half-even(price × taken / received), so that a lot used up has cost its price.
   /// A count brings lots that lie below zero back to it, takes what is missing from the oldest, and
-  /// gives what is more to the youngest, at no cost.
+  /// gives what is more to the youngest, at no cost. A cut goes from a roll to adjustment and from
+  /// there into its own lot, at one cost; such a lot is taken from by its name only.
   ///
   /// Problems: "material.unit" (the log keeps it in another), "amount.range", "lot.taken",
-  /// "lot.label", "lot.unknown", "job.unknown", "ledger.currency" (the log has another),
+  /// "lot.label", "lot.unknown", "lot.short" (a cut of what no lot has), "job.unknown", "ledger.currency" (the log has another),
   /// "entry.token" (it names an entry that says something else; `at`, `on` and `recorded` apart).
   /// Of a reversal: "entry.unknown", "entry.undone" (already), "entry.is_undo".
   base::Result<Booked> book(const NewEntry& entry);

@@ -33,6 +33,7 @@ struct RecordRequest {
   std::vector<std::string> observed = {};  ///< "gel=21:40"
   std::vector<std::string> cloth = {};     ///< "e4=1.9 m": length off the roll
   std::vector<std::string> used = {};      ///< "side-box=2", "foam-white=12 g": what is not cloth
+  std::vector<std::string> remnants = {};  ///< "e4=60 cm x 40 cm": a piece of what is cut is kept
   std::vector<std::string> lots = {};      ///< "kelp-a=2026-05-04": take it from this lot
   bool done = false;
   std::optional<std::string> note;
@@ -63,9 +64,10 @@ struct Recorded {
 /// "coat.ambiguous", "step.unknown", "step.ambiguous"; "record.nothing", "record.step" (a fact that
 /// this step cannot have), "record.order" (done or seen before the step began); those of
 /// time::read_near and "time.future"; "observed.form", "observed.milestone", "observed.twice";
-/// "value.range"; "event.token"; "goods.form", "goods.kind", "goods.lot", "resin.unknown",
-/// "resin.ambiguous", "goods.no_shop", "material.unknown", "material.ambiguous", "amount.*",
-/// "unit.*", "number.*"; those of joblog::Log::book. Throws joblog::StoreError.
+/// "value.range"; "event.token"; "goods.form", "goods.kind", "goods.lot", "remnant.form",
+/// "remnant.no_cut", "remnant.large", "resin.unknown", "resin.ambiguous", "goods.no_shop",
+/// "material.unknown", "material.ambiguous", "amount.*", "unit.*", "number.*"; those of
+/// joblog::Log::book. Throws joblog::StoreError.
 base::Result<Recorded> record(const Workshop& workshop, const RecordRequest& request);
 
 /// All that was recorded of a job.

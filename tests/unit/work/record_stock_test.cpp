@@ -159,6 +159,68 @@ TEST_F(RecordShelf, TakesFromTheLotThatIsPicked) {
   EXPECT_EQ(problem_of(record(workshop_, idle)), "goods.lot --lot");
 }
 
+TEST_F(RecordShelf, KeepsAPieceOfTheClothAtItsShare) {
+  fill_shelf();
+  RecordRequest call = request("deck-lam");
+  call.cloth = {"e4=2 m"};
+  call.remnants = {"e4=60 cm x 15 in"};
+  const auto answer = record(workshop_, call);
+  ASSERT_TRUE(answer);
+  // Half of the width of 30 in: worth 30 cm of roll. 116.00 EUR for 20 m.
+  EXPECT_EQ(lines_of(answer->document),
+            (Lines{"e4 roll 300000", "e4 remnant 2026-06-13 600000", "e4 roll 1700000"}));
+  EXPECT_EQ(answer->document.booked[0].lines[1].cost.minor, 174);
+  EXPECT_EQ(answer->document.booked[1].lines[0].cost.minor, 986);
+  EXPECT_EQ(on_hand("e4"), 20'000'000 - 2'000'000 + 600'000);
+
+  // It is taken by its name, and not before.
+  RecordRequest more = request("deck-lam");
+  more.cloth = {"e4=19 m"};
+  EXPECT_EQ(lines_of(record(workshop_, more)->document), (Lines{"e4 roll 19000000"}));
+  RecordRequest piece = request("bottom-lam");
+  piece.cloth = {"e4=50 cm"};
+  piece.lots = {"e4=remnant 2026-06-13"};
+  EXPECT_EQ(lines_of(record(workshop_, piece)->document), (Lines{"e4 remnant 2026-06-13 500000"}));
+
+  const auto back = undo_record(
+      workshop_, {.event = answer->document.events[0].number, .note = {}, .token = "u"});
+  ASSERT_TRUE(back);
+  EXPECT_EQ(back->document.booked.size(), 2U);
+  EXPECT_EQ(on_hand("e4"), 20'000'000 - 19'000'000 - 500'000);
+}
+
+TEST_F(RecordShelf, KeepsAPieceOfThePlannedClothToo) {
+  fill_shelf();
+  RecordRequest call = request("bottom-lam");
+  call.remnants = {"e4=30cmx20cm", "e4=20cmx20cm"};
+  call.done = true;
+  const auto answer = record(workshop_, call);
+  ASSERT_TRUE(answer);
+  const auto e4 = log().stock_of("e4");
+  ASSERT_EQ(e4->lots.size(), 3U);
+  EXPECT_EQ(e4->lots[1].label, "remnant 2026-06-13");
+  EXPECT_EQ(e4->lots[2].label, "remnant 2026-06-13-2");
+  EXPECT_EQ(e4->lots[2].width_um, 200'000);
+  EXPECT_EQ(e4->minor + log().job_cost(pico)->goods_minor, 11'600) << "no cent is lost";
+}
+
+TEST_F(RecordShelf, RefusesPiecesThatCannotBe) {
+  fill_shelf();
+  const auto code = [&](const std::string& piece, const std::string& cloth) {
+    RecordRequest call = request("deck-lam");
+    if (!cloth.empty()) call.cloth = {cloth};
+    call.remnants = {piece};
+    return problem_of(record(workshop_, call));
+  };
+  EXPECT_EQ(code("e4=60 cm", "e4=2 m"), "remnant.form --remnant");
+  EXPECT_EQ(code("e4=60x40", "e4=2 m"), "remnant.form --remnant");
+  EXPECT_EQ(code("e4=60 cm x 1 m", "e4=2 m"), "remnant.large --remnant");
+  EXPECT_EQ(code("e4=2 m x 30 in", "e4=2 m"), "remnant.large --remnant");
+  EXPECT_EQ(code("e4=20cmx20cm", "e6=2 m"), "remnant.no_cut --remnant");
+  EXPECT_EQ(code("side-box=1cmx1cm", ""), "goods.kind --remnant");
+  EXPECT_EQ(log().info().entries, 6);
+}
+
 // The event is written before the goods are looked for.
 TEST_F(RecordShelf, KeepsNeitherFactNorGoodsWhenOneFails) {
   fill_shelf();
@@ -233,6 +295,7 @@ std::int64_t cost_by_entries(const Log& log) {
 // shelf is as it was.
 TEST_F(RecordShelf, CostsTheSumOfItsEntriesWhateverIsRecordedAndTakenBack) {
   fill_shelf();
+  receive("e4", MaterialUnit::micrometre, 50'000'000, 25'001, "second");
   const auto shelf = log().stock(joblog::Lots::all);
   std::mt19937 random(20260613);
   const auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
@@ -261,7 +324,8 @@ TEST_F(RecordShelf, CostsTheSumOfItsEntriesWhateverIsRecordedAndTakenBack) {
       RecordRequest call = request(coats[static_cast<std::size_t>(below(4))]);
       if (below(2) == 0) call.mixed = units::grams(1 + below(900));
       if (below(3) == 0) call.used = {"side-box=" + std::to_string(1 + below(3))};
-      if (below(3) == 0) call.cloth = {"e4=" + std::to_string(1 + below(400)) + " cm"};
+      if (below(3) == 0) call.cloth = {"e4=" + std::to_string(30 + below(100)) + " cm"};
+      if (!call.cloth.empty() && below(2) == 0) call.remnants = {"e4=20cmx30cm"};
       if (below(4) == 0) call.start = "2026-06-13T14:00:00Z";
       call.done = below(3) == 0;
       call.note = "x";
