@@ -202,9 +202,10 @@ class Log {
   /// there into its own lot, at one cost; such a lot is taken from by its name only.
   ///
   /// Problems: "material.unit" (the log keeps it in another), "amount.range", "lot.taken",
-  /// "lot.label", "lot.unknown", "lot.short" (a cut of what no lot has), "job.unknown", "ledger.currency" (the log has another),
-  /// "entry.token" (it names an entry that says something else; `at`, `on` and `recorded` apart).
-  /// Of a reversal: "entry.unknown", "entry.undone" (already), "entry.is_undo".
+  /// "lot.label", "lot.unknown", "lot.short" (a cut of what no lot has), "job.unknown",
+  /// "ledger.currency" (the log has another), "entry.token" (it names an entry that says something
+  /// else; `at`, `on` and `recorded` apart). Of a reversal: "entry.unknown", "entry.undone"
+  /// (already), "entry.is_undo".
   base::Result<Booked> book(const NewEntry& entry);
   /// What booking these one after the other would answer, writing nothing. A job that the log does
   /// not know is taken for one that will have begun by then.
