@@ -54,7 +54,7 @@ expect wetout mix sandpiper '' : sandpiper-bottom-lam sandpiper-deck-lam
 expect wetout mix --batch 2 sandpiper sandpiper-d : sandpiper-deck-lam
 expect wetout mix --resin '' : slow fast
 expect wetout mix --resin s : slow
-expect wetout record '' : undo sandpiper step-up
+expect wetout record '' : undo import sandpiper step-up
 expect wetout record s : sandpiper step-up
 expect wetout record u : undo
 expect wetout record undo '' :
