@@ -55,6 +55,7 @@ class Checker {
   base::Problems run() {
     length();
     width();
+    drawn();
     thickness();
     rocker();
     rail();
@@ -243,6 +244,26 @@ class Checker {
                     "wide point and then shrink",
                     end),
         in_mm(width), in_mm(most) + " or more");
+  }
+
+  void drawn() {
+    if (!spec_.drawn) return;
+    const std::vector<Knot>& knots = spec_.drawn->knots;
+    const std::size_t roots = spec_.drawn->tail_roots + spec_.drawn->nose_roots;
+    bool good = knots.size() >= 2 && roots < knots.size() &&
+                at(knots.front().from_tail.si(), 0.0) &&
+                (!length_good_ || at(knots.back().from_tail.si(), length_)) &&
+                std::isfinite(spec_.drawn->tail_radius.si() + spec_.drawn->nose_radius.si());
+    for (std::size_t i = 0; i < knots.size(); ++i) {
+      const Knot& k = knots[i];
+      good = good && std::isfinite(k.slope_behind) && std::isfinite(k.slope_ahead) &&
+             k.half_width.si() >= 0.0 && k.half_width.si() <= longest_m &&
+             (i == 0 || k.from_tail > knots[i - 1].from_tail);
+    }
+    if (!good) {
+      add("board.drawn", "outline", "the drawn outline is no row of places from tail to nose", {},
+          "knots in order, the first at the tail and the last at the nose");
+    }
   }
 
   void thickness() {

@@ -83,12 +83,26 @@ Curve Curve::constant(double value) {
 void Curve::add(std::span<const double> x, std::span<const double> v,
                 std::span<const double> slopes, double power) {
   for (std::size_t i = 0; i + 1 < x.size(); ++i) {
-    const double h = x[i + 1] - x[i];
-    const double chord = (v[i + 1] - v[i]) / h;
-    pieces_.push_back({x[i], v[i], slopes[i], (3.0 * chord - 2.0 * slopes[i] - slopes[i + 1]) / h,
-                       (slopes[i] + slopes[i + 1] - 2.0 * chord) / (h * h), power, 1.0 / power});
+    add({x[i], x[i + 1], {v[i], slopes[i], 0.0}, {v[i + 1], slopes[i + 1], 0.0}, power});
   }
   index();
+}
+
+void Curve::add(const Span& span) {
+  const double h = span.to - span.from;
+  const double chord = (span.stop.value - span.start.value) / h;
+  const double s0 = span.start.slope;
+  const double s1 = span.stop.slope;
+  pieces_.push_back({span.from, span.start.value, s0, (3.0 * chord - 2.0 * s0 - s1) / h,
+                     (s0 + s1 - 2.0 * chord) / (h * h), span.power, 1.0 / span.power});
+}
+
+Curve Curve::of_spans(std::span<const Span> spans) {
+  Curve curve;
+  curve.pieces_.reserve(spans.size());
+  for (const Span& span : spans) curve.add(span);
+  curve.index();
+  return curve;
 }
 
 void Curve::index() {

@@ -47,6 +47,15 @@ class Curve {
   void add(std::span<const double> x, std::span<const double> v, std::span<const double> slopes,
            double power);
 
+  /// One piece between two places, with the values and slopes there.
+  struct Span {
+    double from, to;
+    Jet start, stop;  ///< of v; no bend
+    double power;
+  };
+  /// Pieces that follow one another.
+  static Curve of_spans(std::span<const Span> spans);
+
   [[nodiscard]] bool is_constant() const { return constant_; }
   [[nodiscard]] double value(double x) const {
     const Piece& p = piece(x);
@@ -86,6 +95,7 @@ class Curve {
     return *p;
   }
   [[nodiscard]] const Piece& found(double x) const;
+  void add(const Span& span);
   void index();
 
   static constexpr std::size_t few_ = 8;  // up to here a search costs more than a walk

@@ -48,7 +48,39 @@ Closure Form::closure(const End& end, double half_width) {
   return c;
 }
 
+// As it was drawn; check() has seen that the knots are in order.
+void Form::make_drawn_width(const Spec& spec) {
+  const DrawnOutline& drawn = *spec.drawn;
+  const std::vector<Knot>& knots = drawn.knots;
+  const std::size_t count = knots.size() - 1;
+  const auto jet = [&](std::size_t i, bool root, bool ahead) -> Jet {
+    const double b = knots[i].half_width.si();
+    const double slope = ahead ? knots[i].slope_ahead : knots[i].slope_behind;
+    if (!root) return {b, slope, 0.0};
+    if (i == 0 && b == 0.0) return {0.0, 2.0 * drawn.tail_radius.si(), 0.0};
+    if (i == count && b == 0.0) return {0.0, -2.0 * drawn.nose_radius.si(), 0.0};
+    return {b * b, 2.0 * b * slope, 0.0};
+  };
+  std::vector<Curve::Span> spans;
+  for (std::size_t i = 0; i < count; ++i) {
+    const bool root = i < drawn.tail_roots || i + drawn.nose_roots >= count;
+    spans.push_back({i == 0 ? 0.0 : knots[i].from_tail.si(),
+                     i + 1 == count ? length_ : knots[i + 1].from_tail.si(), jet(i, root, true),
+                     jet(i + 1, root, false), root ? 2.0 : 1.0});
+  }
+  width_ = Curve::of_spans(spans);
+  std::vector<double> half;
+  for (const Knot& knot : knots) half.push_back(knot.half_width.si());
+  const auto [first, last] = summit(half);
+  wide_point_ = 0.5 * (knots[first].from_tail + knots[last].from_tail).si();
+  tail_ = closure(spec.tail, half.front());
+  nose_ = closure(spec.nose, half.back());
+  if (drawn.tail_roots == 0 && spec.tail.shape == EndShape::round) tail_.fold = 1;
+  if (drawn.nose_roots == 0 && spec.nose.shape == EndShape::round) nose_.fold = 1;
+}
+
 void Form::make_width(const Spec& spec) {
+  if (spec.drawn) return make_drawn_width(spec);
   Stations s = stations_of(spec.width);
   s.x.front() = 0.0;
   s.x.back() = length_;
@@ -121,6 +153,9 @@ void Form::make_rail(const Spec& spec) {
 
 void Form::make_breaks(const Spec& spec) {
   breaks_ = {0.0, length_};
+  if (spec.drawn) {
+    for (const Knot& knot : spec.drawn->knots) breaks_.push_back(knot.from_tail.si());
+  }
   for (const At& at : spec.width) breaks_.push_back(at.from_tail.si());
   for (const At& at : spec.thickness) breaks_.push_back(at.from_tail.si());
   for (const At& at : spec.rocker) breaks_.push_back(at.from_tail.si());

@@ -89,6 +89,7 @@ class Form {
 
  private:
   void make_width(const Spec& spec);
+  void make_drawn_width(const Spec& spec);
   void make_thickness(const Spec& spec);
   void make_rocker(const Spec& spec);
   void make_rail(const Spec& spec);

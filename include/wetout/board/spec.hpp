@@ -2,6 +2,7 @@
 // Positions run from the tail (0) to the nose along the length.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -36,6 +37,26 @@ struct RailAt {
   Rail rail;
 };
 
+/// A place of a drawn outline: half of the width there, both sides' mean, and how fast it grows
+/// toward the nose just behind the place and just ahead of it. The two differ at a corner; at a
+/// round tip neither is used.
+struct Knot {
+  units::Length from_tail;
+  units::Length half_width;
+  double slope_behind = 0.0;
+  double slope_ahead = 0.0;
+};
+
+/// An outline as it was drawn, from tail to nose: between two knots the half-width is the cubic
+/// that meets both and their slopes. At a round tip, for the given number of intervals, the
+/// *square* of the half-width is that cubic instead, because the half-width itself rises like a
+/// root there.
+struct DrawnOutline {
+  std::vector<Knot> knots;  ///< the first at 0, the last at the length
+  std::size_t tail_roots = 0, nose_roots = 0;
+  units::Length tail_radius, nose_radius;  ///< of curvature, at a tip with roots
+};
+
 /// Every list is in order from tail to nose. `width` needs both ends (0 and the length);
 /// `thickness` may leave the tips out: they are then extrapolated and that is reported.
 struct Spec {
@@ -53,6 +74,9 @@ struct Spec {
   std::vector<At> thickness;
   std::vector<At> rocker;  ///< height of the bottom over a straight bar; may be empty: flat
   std::vector<RailAt> rail;
+  /// The outline, exactly: then `width` holds the widths at its knots and adds nothing to the
+  /// shape.
+  std::optional<DrawnOutline> drawn;
 };
 
 }  // namespace wetout::board
