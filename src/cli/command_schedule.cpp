@@ -37,6 +37,7 @@ int run_schedule(const Parsed& parsed, Context& context) {
   if (const auto limit = parsed.duration("--time-limit")) {
     request.time_limit_s = units::in_seconds(*limit);
   }
+  if (const auto calendar = parsed.text("--ics")) request.calendar = *calendar;
   const Clock::time_point begun = Clock::now();
   request.elapsed_s = [begun] {
     return std::chrono::duration<double>(Clock::now() - begun).count();
@@ -62,6 +63,7 @@ int run_schedule(const Parsed& parsed, Context& context) {
   }
   if (answer->document.timeline.empty()) return exit_input;
   say(context, what_was_saved(*answer, context));
+  if (answer->calendar_written) say(context, "calendar: " + parsed.needed("--ics"));
   return exit_done;
 }
 

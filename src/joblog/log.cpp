@@ -18,7 +18,7 @@ namespace wetout::joblog {
 namespace {
 
 constexpr const char* job_query =
-    "SELECT slug, name, created, archived, ifnull(revision, 0), made FROM job"
+    "SELECT slug, name, created, archived, ifnull(revision, 0), made, job.id FROM job"
     " LEFT JOIN plan ON plan.job = job.id AND plan.revision ="
     "   (SELECT max(revision) FROM plan WHERE job = job.id) ";
 
@@ -28,7 +28,8 @@ JobRow read_job(SQLite::Statement& row) {
           to_instant(row.getColumn(2).getInt64()),
           read_instant(row.getColumn(3)),
           row.getColumn(4).getInt(),
-          read_instant(row.getColumn(5))};
+          read_instant(row.getColumn(5)),
+          row.getColumn(6).getInt64()};
 }
 
 std::int64_t number(SQLite::Database& db, const char* query) {

@@ -7,6 +7,7 @@
 
 #include "phrases.hpp"
 #include "resin_text.hpp"
+#include "schedule_phrases.hpp"
 #include "schedule_slack.hpp"
 #include "weather_chart.hpp"
 
@@ -24,7 +25,6 @@ using units::System;
 constexpr std::size_t clock_columns = 13;  // "18:00-18:25  "
 constexpr std::size_t hours_between_numbers = 2;
 constexpr std::size_t hour_columns = bar_cells / 24;
-constexpr double least_warming_k = 0.1;
 constexpr std::size_t least_label = 15, most_label = page_columns - bar_cells - 1;
 
 bool of_coat(const Entry& a, const Entry& b) { return a.job == b.job && a.coat == b.coat; }
@@ -261,51 +261,15 @@ void DaysWriter::step(const Entry& entry, const std::vector<const Entry*>& of_da
   cautions(entry);
 }
 
-std::string DaysWriter::number(std::string_view name, const Entry& wet, Spoken& spoken) const {
-  const FilmMilestone* found = ScheduleView::milestone(wet, name);
-  if (found == nullptr) return {};
-  std::string text = view_.wall.when(instant_of(found->time), spoken);
-  if (found->beyond_forecast) text += " (past the forecast)";
-  return whole(text);
-}
-
 void DaysWriter::film(const Entry& wet, const std::string& of) {
   Spoken spoken(wet.day);
-  std::vector<std::string> each;
-  const auto add = [&](std::string_view name, std::string_view word) {
-    const std::string at = number(name, wet, spoken);
-    if (!at.empty()) each.push_back(whole(std::string(word)) + std::string(1, layout::glue) + at);
-  };
-  add("gel", "gel");
-  const bool cut_laps = std::any_of(
-      view_.document.steps.begin(), view_.document.steps.end(), [&](const ScheduleStep& step) {
-        return step.job == wet.job && step.coat == wet.coat && step.step == "trim";
-      });
-  if (cut_laps) add("trim_until", "trim until");
-  add("tack_free", "tack-free");
-  add("handle", "handle");
-  const std::string from = number("recoat_from", wet, spoken);
-  const std::string until = number("recoat_until", wet, spoken);
-  if (!from.empty()) {
-    each.push_back(
-        whole(until.empty() ? "recoat from " + from : "recoat " + from + " to " + until));
-  }
-  add("sandable", "sandable");
+  const auto each = film_phrases(view_, wet, spoken);
   if (!each.empty()) below(of + joined(each, ", "));
 }
 
 void DaysWriter::room(const Entry& entry) {
   const TimelineStep& timed = *entry.timed;
-  if (entry.is_wet() && timed.room) {
-    std::string text = "room " + whole(units::print(*timed.room, system_));
-    if (timed.dew_margin) {
-      text += ", board " + whole(units::print(*timed.dew_margin, system_)) + " above the dew point";
-    }
-    if (timed.core_change && timed.core_change->in_kelvin() >= least_warming_k) {
-      text += ", core warms " + whole(units::print(*timed.core_change, system_));
-    }
-    below(text);
-  }
+  if (entry.is_wet() && timed.room) below(joined(room_phrases(entry, system_), ", "));
   if (const StepSlack* least = tightest(timed)) {
     Spoken spoken(entry.day);
     below("tightest: " + slack_text(view_, *least, system_, spoken));
@@ -346,20 +310,10 @@ void DaysWriter::closing(const ClosingWindow& window) {
                          plain(step), whole(view_.wall.when(window.step->start, spoken))));
 }
 
-// Where a coat is still to be wet out, its cautions stand there.
-bool DaysWriter::wet_to_come(const Entry& of) const {
-  return std::any_of(view_.entries.begin(), view_.entries.end(), [&](const Entry& entry) {
-    return entry.is_wet() && !entry.is_done() && of_coat(entry, of);
-  });
-}
-
 void DaysWriter::cautions(const Entry& entry) {
-  if (entry.is_done() || (!entry.is_wet() && wet_to_come(entry))) return;
-  for (const laminate::Caution& caution : view_.document.cautions) {
-    const bool concerns = caution.step == entry.timed->id || caution.step == entry.coat ||
-                          caution.step == entry.job + "/" + entry.coat;
-    if (!concerns || caution.step.empty() || !said_.insert(caution.text).second) continue;
-    page_.item(std::string(clock_columns, ' ') + "! ", plain(caution.text));
+  for (const laminate::Caution* caution : cautions_at(view_, entry)) {
+    if (!said_.insert(caution->text).second) continue;
+    page_.item(std::string(clock_columns, ' ') + "! ", plain(caution->text));
   }
 }
 

@@ -33,14 +33,12 @@ class DaysWriter {
   void looks(const std::vector<const Entry*>& watches, const Entry* wet);
   void closing(const ClosingWindow& window);
   void cautions(const Entry& entry);
-  [[nodiscard]] bool wet_to_come(const Entry& of) const;
 
   [[nodiscard]] std::string title(const Entry& entry) const;
   [[nodiscard]] std::string day_aside(time::WallTime day,
                                       const std::vector<const Entry*>& entries) const;
   void line(const std::string& label, const std::string& text, const std::string& id);
   void below(const std::string& text);
-  [[nodiscard]] std::string number(std::string_view name, const Entry& wet, Spoken& spoken) const;
 
   const ScheduleView& view_;
   units::System system_;

@@ -7,7 +7,9 @@
 
 #include "days_asked.hpp"
 #include "fixed_starts.hpp"
+#include "made_file.hpp"
 #include "schedule_boards.hpp"
+#include "schedule_calendar.hpp"
 #include "schedule_facts.hpp"
 #include "schedule_save.hpp"
 #include "scheduling.hpp"
@@ -46,6 +48,11 @@ class Scheduler {
       : workshop_(workshop), request_(request), cups_(workshop.cache) {}
 
   base::Result<ScheduleAnswer> run() {
+    if (request_.calendar) {
+      if (auto may = may_make(workshop_, *request_.calendar, made_calendar); !may) {
+        return base::fail(may.error());
+      }
+    }
     if (auto problems = ask(); !problems.empty()) return base::fail(std::move(problems));
     auto set_up = schedule::set_up(asked_, assumed_, &cups_);
     if (!set_up) return base::fail(in_files(set_up.error()));
@@ -68,6 +75,7 @@ class Scheduler {
     tell_notices(s, *use_, document);
     answer_.units = boards_.front().files.shop.units;
     answer_.zone = asked_.zone;
+    if (auto written = write_calendar(); !written) return base::fail(written.error());
     return std::move(answer_);
   }
 
@@ -277,6 +285,16 @@ class Scheduler {
     out.text = least.text;
     out.finish = least.finish;
     out.others.assign(changes.begin() + 1, changes.end());
+  }
+
+  base::Result<void> write_calendar() {
+    if (!request_.calendar || answer_.document.timeline.empty()) return {};
+    const auto facts = calendar_facts(workshop_, answer_.document, now_);
+    auto made = make_file(workshop_, *request_.calendar,
+                          report::to_calendar(answer_.document, facts, answer_.units, answer_.zone),
+                          made_calendar);
+    answer_.calendar_written = made.has_value() && !workshop_.dry_run;
+    return made;
   }
 
   void cautions() {

@@ -72,6 +72,7 @@ struct JobRow {
   std::optional<Instant> archived = {};
   int revisions = 0;  ///< the last revision; they count 1, 2, 3 ...; 0: recorded, never planned
   std::optional<Instant> last_made = {};
+  std::int64_t key = 0;  ///< stays when it is renamed; no other job of this log ever has it
 };
 
 struct RevisionRow {

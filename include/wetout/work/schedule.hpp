@@ -34,6 +34,7 @@ struct ScheduleRequest {
   std::string prefer = "finish";   ///< "finish", "slack", "visits"
   int alternatives = 0;
   double time_limit_s = 10.0;
+  std::optional<std::filesystem::path> calendar;  ///< written there too, as iCalendar
   /// Seconds since the call, whether to stop with the best so far, and what to tell meanwhile. The
   /// library has no clock of its own.
   std::function<double()> elapsed_s;
@@ -47,6 +48,7 @@ struct ScheduleAnswer {
   time::Zone zone;                          ///< of the shop
   bool unchanged = false;                   ///< the last schedule already said so: not saved again
   bool interrupted = false;                 ///< with nothing to show
+  bool calendar_written = false;
 };
 
 /// A file is planned first, and its plan saved, unless the workshop is on a dry run. A schedule is
@@ -54,7 +56,8 @@ struct ScheduleAnswer {
 /// problem: the document says why, and what would help.
 /// Problems: those of plan(), files, climate::place(), schedule::set_up(); "schedule.shops_differ",
 /// "schedule.job_twice", "step.unknown", "step.ambiguous", "fix.bad", "time.order",
-/// "weather.outside", "weather.not_named", "hours.bad". Throws joblog::StoreError.
+/// "weather.outside", "weather.not_named", "hours.bad"; those of files::write_made(), of which all
+/// that can be known before are told before. Throws joblog::StoreError.
 base::Result<ScheduleAnswer> schedule(const Workshop& workshop, const ScheduleRequest& request);
 
 }  // namespace wetout::work

@@ -1,0 +1,22 @@
+// Files made for people, by the name the user typed.
+#pragma once
+
+#include <filesystem>
+#include <string_view>
+
+#include "wetout/base/problem.hpp"
+#include "wetout/files/write_file.hpp"
+#include "wetout/work/workshop.hpp"
+
+namespace wetout::work {
+
+inline constexpr files::Made made_calendar{"a calendar", "BEGIN:VCALENDAR"};
+
+/// files::may_make() and files::write_made(), relative to where the user stands; problems name the
+/// file as it was typed. Nothing is written on a dry run.
+base::Result<void> may_make(const Workshop& workshop, const std::filesystem::path& typed,
+                            const files::Made& made);
+base::Result<void> make_file(const Workshop& workshop, const std::filesystem::path& typed,
+                             std::string_view bytes, const files::Made& made);
+
+}  // namespace wetout::work
