@@ -13,20 +13,17 @@ constexpr Slot still_open = large;
 /// On a place with something open: nothing that matters.
 constexpr Slot nothing = -large;
 
-std::size_t first_column(const Layout& layout, int k) {
-  return 1 + 2 * layout.windows.size() + layout.arcs.size() + 2 * at(k);
-}
-
 }  // namespace
 
-bool KeptPlaces::step(const Slot* row, const Bucket& source, const Step& step, const Bucket& target,
-                      Slot start) {
+bool KeptPlaces::step(const Slot* row, const Step& step, Slot start) {
   const Slot end = model_.end(step.op, start);
   intervals_.clear();
-  for (std::size_t k = 0; k < step.uses.size(); ++k) {
-    const Use& use = model_.uses[at(step.uses[k])];
-    const Kept kept = after(row, source, step, target, start, step.uses[k], step.use_column[k]);
+  kept_.clear();
+  for (const UseStep& one : step.uses) {
+    const Kept kept = after(row, one, start);
+    kept_.push_back(kept);
     if (kept.none || !kept.begun) continue;
+    const Use& use = model_.uses[at(one.use)];
     // What is open goes on at least until this operation ends.
     const Slot to = kept.ended ? kept.to : end;
     if (to > kept.from) intervals_.push_back({use.place, use.what, kept.from, to});
@@ -51,26 +48,22 @@ bool KeptPlaces::fits() const {
   return true;
 }
 
-void KeptPlaces::columns(const Slot* row, const Bucket& source, const Step& step,
-                         const Bucket& target, Slot start, std::vector<Slot>& columns) const {
-  for (std::size_t k = 0; k < target.layout.uses.size(); ++k) {
-    const Kept kept =
-        after(row, source, step, target, start, target.layout.uses[k], step.use_from[k]);
-    encode(kept, target.layout.open_place[k], columns[0],
-           columns.data() + first_column(target.layout, static_cast<int>(k)));
+void KeptPlaces::columns(const Step& step, const Layout& target, std::vector<Slot>& columns) const {
+  for (std::size_t k = 0; k < target.uses.size(); ++k) {
+    const int from = step.use_from[k];
+    encode(from < 0 ? Kept{} : kept_[at(from)], target.open_place[k], columns[0],
+           columns.data() + target.use_column(static_cast<int>(k)));
   }
 }
 
-KeptPlaces::Kept KeptPlaces::decode(const Slot* row, const Bucket& source, int column) const {
+KeptPlaces::Kept KeptPlaces::decode(const Slot* row, const UseStep& use) {
   Kept kept;
-  if (column < 0) return kept;
-  const Use& use = model_.uses[at(source.layout.uses[at(column)])];
-  const Slot* at_column = row + first_column(source.layout, column);
-  const Slot from = at_column[0];
-  const Slot to = at_column[1];
-  kept.begun = source.resolved[at(use.a)];
-  kept.ended = source.resolved[at(use.b)];
-  if (source.layout.open_place[at(column)]) {
+  if (use.column < 0) return kept;
+  const Slot from = row[use.column];
+  const Slot to = row[use.column + 1];
+  kept.begun = use.was_begun;
+  kept.ended = use.was_ended;
+  if (use.was_open) {
     kept.none = from == nothing && to == nothing;
     kept.from = -from;
     kept.to = to;
@@ -83,21 +76,16 @@ KeptPlaces::Kept KeptPlaces::decode(const Slot* row, const Bucket& source, int c
   return kept;
 }
 
-KeptPlaces::Kept KeptPlaces::after(const Slot* row, const Bucket& source, const Step& step,
-                                   const Bucket& target, Slot start, int index, int column) const {
-  const Use& use = model_.uses[at(index)];
-  if (sets_.domains(step.set).holds(use.cond) != Truth::yes) return {};
-  Kept kept = decode(row, source, column);
-  const bool begins = use.a == step.op;
-  const bool ends = use.b == step.op;
-  if (!begins && !ends) return kept;
+KeptPlaces::Kept KeptPlaces::after(const Slot* row, const UseStep& use, Slot start) const {
+  Kept kept = decode(row, use);
+  if (!use.begins && !use.ends) return kept;
   // Its end is past, and it only begins.
-  if (begins && !ends && source.resolved[at(use.b)] && kept.none) return {};
+  if (use.begins && !use.ends && use.was_ended && kept.none) return {};
   kept.none = false;
-  kept.begun = target.resolved[at(use.a)];
-  kept.ended = target.resolved[at(use.b)];
-  if (begins) kept.from = model_.time(use.from, start);
-  if (ends) kept.to = model_.time(use.to, start);
+  kept.begun = use.begun;
+  kept.ended = use.ended;
+  if (use.begins) kept.from = model_.time(model_.uses[at(use.use)].from, start);
+  if (use.ends) kept.to = model_.time(model_.uses[at(use.use)].to, start);
   if (kept.begun && kept.ended && kept.to <= kept.from) return {};
   return kept;
 }

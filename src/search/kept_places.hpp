@@ -15,16 +15,14 @@ namespace wetout::search {
 
 class KeptPlaces {
  public:
-  KeptPlaces(const Model& model, ChoiceSets& sets) : model_(model), sets_(sets) {}
+  explicit KeptPlaces(const Model& model) : model_(model) {}
 
   /// True when the places suffice while the operation of `step`, started at `start`, runs, and for
-  /// everything that it keeps. Call before columns().
-  bool step(const Slot* row, const Bucket& source, const Step& step, const Bucket& target,
-            Slot start);
+  /// everything that it keeps.
+  bool step(const Slot* row, const Step& step, Slot start);
 
-  /// Fills the columns of uses for the label that step() made.
-  void columns(const Slot* row, const Bucket& source, const Step& step, const Bucket& target,
-               Slot start, std::vector<Slot>& columns) const;
+  /// Fills the columns of uses for the label that the last step() made, which ends at columns[0].
+  void columns(const Step& step, const Layout& target, std::vector<Slot>& columns) const;
 
  private:
   /// What one use keeps, as far as it is known.
@@ -42,14 +40,13 @@ class KeptPlaces {
     Slot to;
   };
 
-  [[nodiscard]] Kept decode(const Slot* row, const Bucket& source, int column) const;
-  [[nodiscard]] Kept after(const Slot* row, const Bucket& source, const Step& step,
-                           const Bucket& target, Slot start, int use, int column) const;
+  [[nodiscard]] static Kept decode(const Slot* row, const UseStep& use);
+  [[nodiscard]] Kept after(const Slot* row, const UseStep& use, Slot start) const;
   static void encode(const Kept& kept, bool open_place, Slot time, Slot* columns);
   [[nodiscard]] bool fits() const;
 
   const Model& model_;
-  ChoiceSets& sets_;
+  std::vector<Kept> kept_;  ///< of the last step, per use of it
   std::vector<Interval> intervals_;
 };
 

@@ -155,21 +155,7 @@ void LabelSpace::connect(Step& step, const Bucket& source, const Bucket& target)
   for (const OpenArc& open : target.layout.arcs) {
     step.arc_from.push_back(index_of_arc(source.layout.arcs, open.arc));
   }
-  for (const int use : target.layout.uses) {
-    step.use_from.push_back(index_of(source.layout.uses, use));
-  }
-  // What is kept while this operation runs has to be looked at now: later it is past.
-  std::vector<int> looked_at = source.layout.uses;
-  looked_at.insert(looked_at.end(), op.uses.begin(), op.uses.end());
-  for (const int use : looked_at) {
-    const Use& u = model_.uses[at(use)];
-    if (!frame_.place_matters[at(u.place)]) continue;
-    if (std::find(step.uses.begin(), step.uses.end(), use) != step.uses.end()) continue;
-    if (domains.holds(u.cond) == Truth::yes || index_of(source.layout.uses, use) >= 0) {
-      step.uses.push_back(use);
-      step.use_column.push_back(index_of(source.layout.uses, use));
-    }
-  }
+  connect_uses(step, source, target);
   for (const int pairs : target.layout.pairs) {
     step.pairs_from.push_back(index_of(source.layout.pairs, pairs));
   }
@@ -186,6 +172,33 @@ void LabelSpace::connect(Step& step, const Bucket& source, const Bucket& target)
     const Arc& arc = model_.arcs[at(a)];
     if (arc.i == arc.j && arc.scale > 0 && in_force(arc)) step.self_arcs.push_back(a);
   }
+}
+
+void LabelSpace::connect_uses(Step& step, const Bucket& source, const Bucket& target) const {
+  const Domains& domains = sets_.domains(step.set);
+  // What is kept while this operation runs has to be looked at now: later it is past.
+  std::vector<int> looked_at = source.layout.uses;
+  for (const int use : model_.ops[at(step.op)].uses) {
+    if (index_of(looked_at, use) < 0) looked_at.push_back(use);
+  }
+  std::vector<int> place_of(model_.uses.size(), -1);
+  for (const int index : looked_at) {
+    const Use& use = model_.uses[at(index)];
+    if (!frame_.place_matters[at(use.place)] || domains.holds(use.cond) != Truth::yes) continue;
+    UseStep one{.use = index, .begins = use.a == step.op, .ends = use.b == step.op};
+    const int kept = index_of(source.layout.uses, index);
+    if (kept >= 0) {
+      one.column = source.layout.use_column(kept);
+      one.was_open = source.layout.open_place[at(kept)];
+    }
+    one.was_begun = source.resolved[at(use.a)];
+    one.was_ended = source.resolved[at(use.b)];
+    one.begun = target.resolved[at(use.a)];
+    one.ended = target.resolved[at(use.b)];
+    place_of[at(index)] = static_cast<int>(step.uses.size());
+    step.uses.push_back(one);
+  }
+  for (const int use : target.layout.uses) step.use_from.push_back(place_of[at(use)]);
 }
 
 }  // namespace wetout::search

@@ -38,6 +38,10 @@ struct Layout {
   std::vector<bool> open_place = {};  ///< per use: something is open at its place
   std::vector<int> pairs = {};        ///< start of the placed end; these do not compare as numbers
   int compared = 0;                   ///< columns that compare as numbers; column 0 is the end time
+  /// First of the two columns of the k-th use.
+  [[nodiscard]] int use_column(int k) const {
+    return static_cast<int>(1 + 2 * windows.size() + arcs.size()) + 2 * k;
+  }
   int stride = 0;
 };
 
@@ -53,8 +57,22 @@ struct Bucket {
   std::vector<std::int64_t> costs = {};
   std::vector<int> records = {};
   std::vector<std::int64_t> sums =
-      {};  ///< of the compared columns: never less in what is dominated
+      {};                ///< of the compared columns: never less in what is dominated
+  int last_to_beat = 0;  ///< the label that dominated another one last; may be gone by now
   [[nodiscard]] int size() const { return static_cast<int>(records.size()); }
+};
+
+/// What a step does to one use, as far as the buckets and the choices alone say it.
+struct UseStep {
+  int use = -1;
+  int column = -1;        ///< of the use in the source's rows; -1: it is not among them
+  bool was_open = false;  ///< something was open at its place, see kept_places.hpp
+  bool was_begun = false;
+  bool was_ended = false;
+  bool begins = false;  ///< with the step's operation
+  bool ends = false;
+  bool begun = false;  ///< after the step
+  bool ended = false;
 };
 
 /// From one bucket to another by starting `op` under the choices `set`.
@@ -65,15 +83,14 @@ struct Step {
   Slot latest_end = 0;                ///< what untouched operations leave
   std::vector<int> window_from = {};  ///< per window of the target: index in the source, or -1
   std::vector<int> arc_from = {};
-  std::vector<int> use_from = {};
+  std::vector<int> use_from = {};  ///< per use of the target: index in `uses`, or -1
   std::vector<int> pairs_from = {};
   std::vector<std::vector<int>> window_arcs = {};  ///< arcs between `op` and the window's operation
-  std::vector<int> own_arcs = {};    ///< open arcs of the source that `op` closes (index in layout)
-  std::vector<int> own_pairs = {};   ///< open pairs of the source that `op` closes
-  int own_window = -1;               ///< window of `op` in the source
-  std::vector<int> self_arcs = {};   ///< tight items of `op` alone
-  std::vector<int> uses = {};        ///< at places that matter, to be looked at together
-  std::vector<int> use_column = {};  ///< where each stands in the source, or -1
+  std::vector<int> own_arcs = {};   ///< open arcs of the source that `op` closes (index in layout)
+  std::vector<int> own_pairs = {};  ///< open pairs of the source that `op` closes
+  int own_window = -1;              ///< window of `op` in the source
+  std::vector<int> self_arcs = {};  ///< tight items of `op` alone
+  std::vector<UseStep> uses = {};   ///< at places that matter, to be looked at together
 };
 
 class LabelSpace {
@@ -96,6 +113,7 @@ class LabelSpace {
   [[nodiscard]] std::vector<int> live_choices(const std::vector<bool>& resolved, int set) const;
   [[nodiscard]] Layout make_layout(const std::vector<bool>& resolved, int set) const;
   void connect(Step& step, const Bucket& source, const Bucket& target) const;
+  void connect_uses(Step& step, const Bucket& source, const Bucket& target) const;
 
   const Model& model_;
   const ChainFrame& frame_;

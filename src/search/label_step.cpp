@@ -18,7 +18,7 @@ const Slot* row_of(const Bucket& bucket, int row) {
 }  // namespace
 
 Stepper::Stepper(const Model& model, ChoiceSets& sets, const Domains& root)
-    : model_(model), sets_(sets), places_(model, sets) {
+    : model_(model), sets_(sets), places_(model) {
   const Propagator propagator(model);
   for (const Arc& arc : model.arcs) {
     least_g_.push_back(root.empty(arc.j) ? 0 : propagator.least(root, arc.j, arc.g));
@@ -52,9 +52,9 @@ bool Stepper::make(const Bucket& source, int row, const Step& step, const Bucket
   columns.resize(at(target.layout.stride));
   columns[0] = model_.end(step.op, start);
   if (!windows(from, step, target, start, columns)) return false;
-  if (!step.uses.empty() && !places_.step(from, source, step, target, start)) return false;
+  if (!places_.step(from, step, start)) return false;
   arcs(from, source, step, target, start, columns);
-  places_.columns(from, source, step, target, start, columns);
+  places_.columns(step, target.layout, columns);
   for (std::size_t k = 0; k < target.layout.pairs.size(); ++k) {
     const int old = step.pairs_from[k];
     columns[pairs_column(target.layout, k)] =

@@ -8,6 +8,21 @@ namespace {
 
 constexpr int last_beam = 16;
 
+// a is nowhere larger than b. Blocks are compared as a whole: that needs no branch for each column.
+bool nowhere_larger(const Slot* a, const Slot* b, int size) {
+  constexpr int block = 8;
+  int k = 0;
+  for (; k + block <= size; k += block) {
+    int larger = 0;
+    for (int i = 0; i < block; ++i) larger |= static_cast<int>(a[k + i] > b[k + i]);
+    if (larger != 0) return false;
+  }
+  for (; k < size; ++k) {
+    if (a[k] > b[k]) return false;
+  }
+  return true;
+}
+
 }  // namespace
 
 Labelling::Labelling(const Model& model, const Domains& root, const Budget& budget)
@@ -106,11 +121,18 @@ void Labelling::insert(int target, const Step& step, Slot start, int parent) {
   const Rows mine{columns_.data(), cost_.data(), record};
   const auto sum =
       std::accumulate(columns_.begin(), columns_.begin() + bucket.layout.compared, std::int64_t{0});
-  for (int k = bucket.size() - 1; k >= 0; --k) {
-    if (bucket.sums[at(k)] <= sum && dominates(bucket, row(bucket, k), mine)) {
-      space_.records.pop_back();
-      return;
-    }
+  const auto is_beaten_by = [&](int k) {
+    return bucket.sums[at(k)] <= sum && dominates(bucket, row(bucket, k), mine);
+  };
+  // What beat the last label often beats its neighbour too.
+  bool is_beaten = bucket.last_to_beat < bucket.size() && is_beaten_by(bucket.last_to_beat);
+  for (int k = bucket.size() - 1; k >= 0 && !is_beaten; --k) {
+    is_beaten = is_beaten_by(k);
+    if (is_beaten) bucket.last_to_beat = k;
+  }
+  if (is_beaten) {
+    space_.records.pop_back();
+    return;
   }
   for (int k = bucket.size() - 1; k >= 0; --k) {
     if (bucket.sums[at(k)] >= sum && dominates(bucket, mine, row(bucket, k))) remove(bucket, k);
@@ -166,9 +188,7 @@ bool Labelling::hopeless(const Bucket& target) {
 
 bool Labelling::dominates(const Bucket& bucket, const Rows& a, const Rows& b) const {
   const int compared = bucket.layout.compared;
-  for (int k = 0; k < compared; ++k) {
-    if (a.columns[k] > b.columns[k]) return false;
-  }
+  if (!nowhere_larger(a.columns, b.columns, compared)) return false;
   // Being ready earlier may make the next gap long enough for another visit.
   const bool may_visit = model_.goal.visits >= 0 && a.columns[0] < b.columns[0];
   // The last end so far does not add up: an earlier one is no gain once something ends later.
