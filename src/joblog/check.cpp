@@ -127,6 +127,7 @@ Findings inspect(const Connection& connection, std::span<const Migration> steps)
   if (connection.version < 3) return findings;
   add(findings, db, "ledger", [&] { check_entries(findings, db); });
   add(findings, db, "ledger", [&] { check_lots(findings, db); });
+  add(findings, db, "ledger", [&] { check_sums(findings, db); });
   return findings;
 }
 

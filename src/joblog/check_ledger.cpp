@@ -89,4 +89,21 @@ void check_lots(std::vector<Finding>& findings, SQLite::Database& db) {
   close();
 }
 
+void check_sums(std::vector<Finding>& findings, SQLite::Database& db) {
+#define ADDED_UP                                                                         \
+  "SELECT lot, source, target, count(*) AS lines, sum(quantity), sum(minor), min(entry)" \
+  " FROM movement WHERE lot IS NOT NULL GROUP BY lot, source, target"
+#define KEPT "SELECT lot, source, target, lines, quantity, minor, first FROM lot_sum"
+  find(findings, db, code,
+       "SELECT 'the sums kept of lot ' || label || ' of ' || slug ||"
+       "   ' are not those of its movements' FROM (SELECT lot FROM"
+       "   (SELECT * FROM (" ADDED_UP " EXCEPT " KEPT
+       ")"
+       "    UNION SELECT * FROM (" KEPT " EXCEPT " ADDED_UP
+       ")) GROUP BY lot)"
+       " JOIN lot ON lot.id = lot JOIN material ON material.id = material ORDER BY slug, label");
+#undef ADDED_UP
+#undef KEPT
+}
+
 }  // namespace wetout::joblog

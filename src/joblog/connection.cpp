@@ -61,7 +61,11 @@ void configure(SQLite::Database& db) {
   sqlite3_db_config(db.getHandle(), SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
   set_foreign_keys(db, true);
   // recursive_triggers: the delete triggers then also see what REPLACE takes away.
-  db.exec("PRAGMA recursive_triggers = ON; PRAGMA synchronous = FULL; PRAGMA cell_size_check = ON");
+  // cache_size: a large import stays in memory until it is committed, 64 MiB at most; with the
+  // default of 2 MiB it was written twice and took half as long again.
+  db.exec(
+      "PRAGMA recursive_triggers = ON; PRAGMA synchronous = FULL; PRAGMA cell_size_check = ON;"
+      "PRAGMA cache_size = -65536");
 }
 
 void refuse_newer(const fs::path& path, int version, std::span<const Migration> steps) {

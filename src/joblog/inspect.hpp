@@ -25,6 +25,7 @@ void check_schedules(std::vector<Finding>& findings, SQLite::Database& db);
 void check_events(std::vector<Finding>& findings, SQLite::Database& db);
 void check_entries(std::vector<Finding>& findings, SQLite::Database& db);
 void check_lots(std::vector<Finding>& findings, SQLite::Database& db);
+void check_sums(std::vector<Finding>& findings, SQLite::Database& db);
 
 /// The findings as one line for a message: the first, and how many more.
 std::string summary(const std::vector<Finding>& findings);

@@ -138,8 +138,8 @@ void Shelf::read_lots(ShelfMaterial& material) {
                          "SELECT id, label, batch, received, expires, width_um FROM lot"
                          " WHERE material = ?1 ORDER BY received, label");
   SQLite::Statement sums(db_,
-                         "SELECT source, target, count(*), sum(quantity), sum(minor), min(entry)"
-                         " FROM movement WHERE lot = ?1 GROUP BY source, target");
+                         "SELECT source, target, lines, quantity, minor, first FROM lot_sum"
+                         " WHERE lot = ?1");
   SQLite::Statement lines(db_,
                           "SELECT source, target, quantity, minor FROM movement WHERE lot = ?1"
                           " ORDER BY entry, line");

@@ -3,7 +3,9 @@
 #include <SQLiteCpp/Statement.h>
 
 #include <algorithm>
+#include <cstdint>
 #include <map>
+#include <optional>
 #include <string>
 #include <tuple>
 
@@ -14,28 +16,29 @@
 namespace wetout::joblog {
 namespace {
 
-// Lots with what they hold, of all materials or of one (?2).
-std::string lot_query(bool one_material) {
-  return std::string(
-             "SELECT material, label, batch, received, expires, width_um, quantity, minor FROM"
-             " (SELECT lot, sum(iif(target = 'stock', quantity, -quantity)) AS quantity,"
-             "    sum(iif(target = 'stock', minor, -minor)) AS minor FROM movement WHERE lot ") +
-         (one_material ? "IN (SELECT id FROM lot WHERE material = ?2)" : "IS NOT NULL") +
-         "  GROUP BY lot) JOIN lot ON lot.id = lot WHERE ?1 OR quantity <> 0 OR minor <> 0";
-}
-
-void add_lots(SQLite::Statement& rows, std::map<std::int64_t, MaterialStock>& materials) {
+// Lots with what they hold, of all materials or of one.
+void add_lots(SQLite::Database& db, std::optional<std::int64_t> material, Lots which,
+              std::map<std::int64_t, MaterialStock>& materials) {
+  SQLite::Statement rows(db,
+                         std::string("SELECT material, label, batch, received, expires, width_um,"
+                                     " sum(iif(target = 'stock', quantity, -quantity)) AS goods,"
+                                     " sum(iif(target = 'stock', minor, -minor)) AS money"
+                                     " FROM lot JOIN lot_sum ON lot = lot.id") +
+                             (material ? " WHERE material = ?2" : "") +
+                             " GROUP BY lot HAVING ?1 OR goods <> 0 OR money <> 0");
+  rows.bind(1, which == Lots::all ? 1 : 0);
+  if (material) rows.bind(2, *material);
   while (rows.executeStep()) {
-    MaterialStock& material = materials[rows.getColumn(0).getInt64()];
-    material.lots.push_back({.label = rows.getColumn(1).getString(),
-                             .batch = rows.getColumn(2).getString(),
-                             .received = to_instant(rows.getColumn(3).getInt64()),
-                             .expires = read_date(rows.getColumn(4)),
-                             .width_um = read_number(rows.getColumn(5)),
-                             .quantity = rows.getColumn(6).getInt64(),
-                             .minor = rows.getColumn(7).getInt64()});
-    material.quantity += material.lots.back().quantity;
-    material.minor += material.lots.back().minor;
+    MaterialStock& stock = materials[rows.getColumn(0).getInt64()];
+    stock.lots.push_back({.label = rows.getColumn(1).getString(),
+                          .batch = rows.getColumn(2).getString(),
+                          .received = to_instant(rows.getColumn(3).getInt64()),
+                          .expires = read_date(rows.getColumn(4)),
+                          .width_um = read_number(rows.getColumn(5)),
+                          .quantity = rows.getColumn(6).getInt64(),
+                          .minor = rows.getColumn(7).getInt64()});
+    stock.quantity += stock.lots.back().quantity;
+    stock.minor += stock.lots.back().minor;
   }
 }
 
@@ -50,10 +53,7 @@ std::vector<MaterialStock> read_stock(SQLite::Database& db, std::optional<std::s
         rows.getColumn(1).getString(), rows.getColumn(2).getString(), read_unit(rows.getColumn(3))};
   }
   if (!materials.empty()) {
-    SQLite::Statement lots(db, lot_query(slug.has_value()));
-    lots.bind(1, which == Lots::all ? 1 : 0);
-    if (slug) lots.bind(2, materials.begin()->first);
-    add_lots(lots, materials);
+    add_lots(db, slug ? std::optional(materials.begin()->first) : std::nullopt, which, materials);
   }
   std::vector<MaterialStock> stock;
   for (auto& [id, material] : materials) stock.push_back(std::move(material));

@@ -90,12 +90,14 @@ std::vector<MaterialTotals> Log::material_totals(std::optional<std::string_view>
     const Transaction one_view(db, Transaction::Kind::read);
     std::map<std::string, MaterialTotals> totals;
     SQLite::Statement rows(
-        db, std::string("SELECT slug, name, unit, source, target, sum(quantity), sum(minor) FROM"
-                        " (SELECT lot, source, target, sum(quantity) AS quantity,"
-                        "    sum(minor) AS minor FROM movement WHERE lot IS NOT NULL AND ") +
-                (job ? of_job : "TRUE") +
-                "  GROUP BY lot, source, target) JOIN lot ON lot.id = lot"
-                " JOIN material ON material.id = material GROUP BY slug, source, target");
+        db,
+        std::string("SELECT slug, name, unit, source, target, sum(quantity), sum(minor) FROM ") +
+            (job ? "(SELECT lot, source, target, sum(quantity) AS quantity,"
+                   "    sum(minor) AS minor FROM movement WHERE lot IS NOT NULL AND " +
+                       std::string(of_job) + "  GROUP BY lot, source, target)"
+                 : "lot_sum") +
+            " JOIN lot ON lot.id = lot JOIN material ON material.id = material"
+            " GROUP BY slug, source, target");
     bind_job(rows, job);
     while (rows.executeStep()) {
       MaterialTotals& material = totals[rows.getColumn(0).getString()];

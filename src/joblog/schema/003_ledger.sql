@@ -69,9 +69,23 @@ CREATE TABLE movement(
   CHECK(step IS NULL OR job IS NOT NULL),
   PRIMARY KEY(entry, line)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX movement_by_lot ON movement(lot, source, target, quantity, minor);
+CREATE INDEX movement_by_lot ON movement(lot) WHERE lot IS NOT NULL;
 CREATE INDEX movement_by_job ON movement(job, source, target, lot, quantity, minor)
 WHERE job IS NOT NULL;
+
+-- What each lot has had from and given to each account: its movements added up as they come, so that
+-- nobody has to add up years to see what is on the shelf. `first` is the first entry of them. Only
+-- movement_adds_up writes here; `log check` adds up anew.
+CREATE TABLE lot_sum(
+  lot INTEGER NOT NULL REFERENCES lot,
+  source TEXT NOT NULL,
+  target TEXT NOT NULL,
+  lines INTEGER NOT NULL CHECK(lines >= 0),
+  quantity INTEGER NOT NULL CHECK(quantity >= 0),
+  minor INTEGER NOT NULL CHECK(minor >= 0),
+  first INTEGER NOT NULL REFERENCES entry,
+  PRIMARY KEY(lot, source, target)
+) STRICT, WITHOUT ROWID;
 
 CREATE TRIGGER currency_no_update BEFORE UPDATE ON currency
 BEGIN SELECT RAISE(ABORT, 'append-only'); END;
@@ -147,3 +161,24 @@ WHEN NOT (SELECT CASE kind
       AND 'adjustment' IN (NEW.source, NEW.target)
   FROM entry WHERE id = NEW.entry)
 BEGIN SELECT RAISE(ABORT, 'not a line of this kind of entry'); END;
+
+CREATE TRIGGER movement_adds_up AFTER INSERT ON movement WHEN NEW.lot IS NOT NULL
+BEGIN
+  INSERT INTO lot_sum SELECT NEW.lot, NEW.source, NEW.target, 0, 0, 0, NEW.entry
+  WHERE NOT EXISTS(SELECT 1 FROM lot_sum
+                   WHERE lot = NEW.lot AND source = NEW.source AND target = NEW.target);
+  UPDATE lot_sum SET lines = lines + 1, quantity = quantity + NEW.quantity, minor = minor + NEW.minor
+  WHERE lot = NEW.lot AND source = NEW.source AND target = NEW.target;
+END;
+CREATE TRIGGER lot_sum_no_delete BEFORE DELETE ON lot_sum
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+CREATE TRIGGER lot_sum_no_replace BEFORE INSERT ON lot_sum
+WHEN NEW.lines <> 0 OR EXISTS(SELECT 1 FROM lot_sum
+    WHERE lot = NEW.lot AND source = NEW.source AND target = NEW.target)
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;
+-- By one line at a time, and never less.
+CREATE TRIGGER lot_sum_no_update BEFORE UPDATE ON lot_sum
+WHEN NEW.lot <> OLD.lot OR NEW.source <> OLD.source OR NEW.target <> OLD.target
+  OR NEW.lines <> OLD.lines + 1 OR NEW.quantity < OLD.quantity OR NEW.minor < OLD.minor
+  OR NEW.first <> OLD.first
+BEGIN SELECT RAISE(ABORT, 'append-only'); END;

@@ -35,6 +35,15 @@ const Attack attacks[] = {
     {"ReplacesALotByLabel", "lot_no_replace",
      "INSERT OR REPLACE INTO lot(material, label, received) VALUES(3, 'L1', 5)"},
 
+    {"ChangesTheSumOfALot", "lot_sum_no_update", "UPDATE lot_sum SET quantity = quantity + 5"},
+    {"LessensTheSumOfALot", "lot_sum_no_update",
+     "UPDATE lot_sum SET lines = lines + 1, quantity = 0 WHERE quantity > 0"},
+    {"DeletesTheSumOfALot", "lot_sum_no_delete", "DELETE FROM lot_sum WHERE lot = 1"},
+    {"ReplacesTheSumOfALot", "lot_sum_no_replace",
+     "INSERT OR REPLACE INTO lot_sum VALUES(1, 'supplier', 'stock', 0, 5, 5, 1)"},
+    {"AddsASumOfItsOwn", "lot_sum_no_replace",
+     "INSERT INTO lot_sum VALUES(1, 'adjustment', 'stock', 1, 5, 5, 1)"},
+
     {"ChangesAnEntry", "entry_no_update", "UPDATE entry SET recorded = 0 WHERE id = 1"},
     {"RenumbersAnEntry", "entry_no_update", "UPDATE OR REPLACE entry SET id = 9 WHERE id = 6"},
     {"TakesATokenOfAnEntryByUpdate", "entry_no_update",
@@ -166,6 +175,16 @@ const BadRow bad_rows[] = {
     {"LineMinorTooLarge", check, LINE("6, 1, 'stock', 'board', 1, 1, NULL, 5, 1000000000001")},
     {"LineMinorNull", not_null, LINE("6, 1, 'stock', 'board', 1, 1, NULL, 5, NULL")},
     {"LineMinorText", datatype, LINE("6, 1, 'stock', 'board', 1, 1, NULL, 5, 'much'")},
+    {"SumOfNoLot", foreign, "INSERT INTO lot_sum VALUES(9, 'waste', 'stock', 0, 0, 0, 1)"},
+    {"SumLotNull", not_null, "INSERT INTO lot_sum VALUES(NULL, 'waste', 'stock', 0, 0, 0, 1)"},
+    {"SumSourceNull", not_null, "INSERT INTO lot_sum VALUES(1, NULL, 'stock', 0, 0, 0, 1)"},
+    {"SumTargetNull", not_null, "INSERT INTO lot_sum VALUES(1, 'waste', NULL, 0, 0, 0, 1)"},
+    {"SumQuantityNegative", check, "INSERT INTO lot_sum VALUES(1, 'waste', 'stock', 0, -1, 0, 1)"},
+    {"SumQuantityNull", not_null, "INSERT INTO lot_sum VALUES(1, 'waste', 'stock', 0, NULL, 0, 1)"},
+    {"SumMinorNegative", check, "INSERT INTO lot_sum VALUES(1, 'waste', 'stock', 0, 0, -1, 1)"},
+    {"SumMinorNull", not_null, "INSERT INTO lot_sum VALUES(1, 'waste', 'stock', 0, 0, NULL, 1)"},
+    {"SumFirstNull", not_null, "INSERT INTO lot_sum VALUES(1, 'waste', 'stock', 0, 0, 0, NULL)"},
+    {"SumOfNoEntry", foreign, "INSERT INTO lot_sum VALUES(1, 'waste', 'stock', 0, 0, 0, 99)"},
     {"LineOfNothing", check, LINE("6, 1, 'stock', 'board', 1, 1, NULL, 0, 0")},
 };
 

@@ -58,6 +58,13 @@ TEST(CheckLedger, FindsWhatHasBeenDoneToIt) {
       {"INSERT INTO entry VALUES(6, 'x', 'count', 5, 0, 6, NULL, NULL, NULL);"
        "INSERT INTO movement VALUES(6, 1, 'stock', 'adjustment', 1, NULL, NULL, 800000, 3792)",
        "entry 6 counts less than nothing of lot L1 of slow-a"},
+      {"UPDATE lot_sum SET lines = lines + 1, quantity = quantity + 1 WHERE lot = 1"
+       " AND source = 'supplier'",
+       "the sums kept of lot L1 of slow-a are not those of its movements"},
+      {"DROP TRIGGER lot_sum_no_delete; DELETE FROM lot_sum WHERE lot = 1",
+       "the sums kept of lot L1 of slow-a are not those of its movements"},
+      {"INSERT INTO lot_sum VALUES(2, 'adjustment', 'stock', 0, 0, 0, 1)",
+       "the sums kept of lot L2 of e4 are not those of its movements"},
   };
   for (const auto& [sql, expected] : deeds) {
     const testing::RawLog raw;

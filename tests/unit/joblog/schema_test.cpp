@@ -70,7 +70,9 @@ TEST(Schema, HasAnAttackForEveryTrigger) {
   Raw raw;
   std::set<std::string> attacked;
   for (const Attack& attack : attacks) attacked.insert(attack.trigger);
-  SQLite::Statement rows(raw.db(), "SELECT name FROM sqlite_schema WHERE type = 'trigger'");
+  SQLite::Statement rows(raw.db(), "SELECT name FROM sqlite_schema WHERE type = 'trigger'"
+                         // It keeps nothing out: it writes the sums.
+                         " AND name <> 'movement_adds_up'");
   int triggers = 0;
   for (; rows.executeStep(); ++triggers) {
     EXPECT_EQ(attacked.count(rows.getColumn(0).getString()), 1U) << rows.getColumn(0).getString();
@@ -82,7 +84,7 @@ TEST(Schema, HasThreeTriggersForEveryAppendOnlyTable) {
   Raw raw;
   for (const char* table :
        {"document", "plan", "plan_input", "schedule", "schedule_job", "schedule_step", "event",
-        "currency", "material", "lot", "entry", "movement"}) {
+        "currency", "material", "lot", "entry", "movement", "lot_sum"}) {
     for (const char* kind : {"_no_update", "_no_delete", "_no_replace"}) {
       SQLite::Statement rows(raw.db(),
                              "SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND"
@@ -104,7 +106,7 @@ TEST(Schema, HasOnlyStrictTables) {
   for (; rows.executeStep(); ++tables) {
     EXPECT_EQ(rows.getColumn(1).getInt(), 1) << rows.getColumn(0).getString();
   }
-  EXPECT_EQ(tables, 13);
+  EXPECT_EQ(tables, 14);
 }
 
 class Constraints : public ::testing::TestWithParam<BadRow> {};
