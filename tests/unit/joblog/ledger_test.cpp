@@ -28,7 +28,7 @@ std::int64_t board_cost(const Log& log, const std::string& job = "sandpiper") {
   return log.job_cost(job)->goods_minor;
 }
 
-// Accounting Principles: A Business Perspective, exhibits 50-53 (published-values 10.2): 690.00 of
+// Accounting Principles: A Business Perspective, exhibits 50-53 [hermanson2011]: 690.00 of
 // goods in six lots, 60 of 80 units sold; first in, first out leaves 179.00 in stock, 511.00 sold.
 TEST(Ledger, IsTheTextbooksFirstInFirstOut) {
   const std::pair<std::int64_t, std::int64_t> purchases[] = {{10, 800}, {10, 850}, {20, 840},
