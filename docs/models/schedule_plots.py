@@ -64,9 +64,9 @@ def year(place, title):
         return bottom - days / 14 * (bottom - top)
 
     out = [text(LEFT, 22, title, 15, "start"), mark(LEFT + 8, 42, "heated"),
-           text(LEFT + 18, 46, "heated to 19 °C", 12, "start"), mark(LEFT + 138, 42, "unheated"),
-           text(LEFT + 148, 46, "unheated", 12, "start"), cross(LEFT + 238, 42, INK),
-           text(LEFT + 248, 46, "no way through in 14 days", 12, "start")]
+           text(LEFT + 18, 46, "heated to 19 °C, evenings and Saturday", 12, "start"), mark(LEFT + 268, 42, "unheated"),
+           text(LEFT + 278, 46, "unheated, every day 8 to 18 h", 12, "start"), cross(LEFT + 468, 42, INK),
+           text(LEFT + 478, 46, "no way through in 14 days", 12, "start")]
     for days in range(0, 15, 2):
         out += [line(LEFT, up(days), right, up(days), FAINT), text(LEFT - 8, up(days) + 4, days,
                                                                    anchor="end")]

@@ -16,6 +16,7 @@ ALLOWED = {
     "board": "base units",
     "climate": "base units time",
     "resin": "base units time",
+    "learn": "base",
     "joblog": "base units time",
     "laminate": "base units board resin",
     "schedule": "base units time search climate resin laminate",
@@ -34,6 +35,7 @@ LIBRARIES = {
     "date/": ("src/time/",),
     "nlohmann/": ("src/report/", "src/climate/"),
     "boost/": ("src/",),
+    "Eigen/": ("src/learn/",),
     "fmt/": ("src/",),
 }
 

@@ -21,6 +21,11 @@ CHECKER = ROOT / "tests" / "checker" / "check_schedule.py"
 ZONES = {"chicago": "America/Chicago", "seattle": "America/Los_Angeles"}
 HEATER = 'kind   = "heated"\nlag    = "2.5 h"\nheater = { kind = "electric", minimum = "19 C" }'
 ROOMS = {"heated": HEATER, "unheated": 'kind   = "unheated"\nlag    = "2.5 h"'}
+# The demo's evenings do not suffice without a heater, in no week of either place (tried): nights are
+# too cold or too damp for a film that is begun at 18:00.
+HOURS = {"heated": [], "unheated": ["--hours", "08:00-18:00"]}
+# Past weather is what it was: nothing of it is doubted, and the search is never stopped by the clock.
+OPTIONS = ["--dry-run", "--json", "--guard", "none", "--time-limit", "200s"]
 COLUMNS = ["place", "room", "from", "schedule", "days", "visits", "work_min", "tightest", "closed_by",
            "change"]
 WEEKS = 52
@@ -74,7 +79,7 @@ def row_of(program, folder, weather, place, room, start):
     now = f"{start} 08:00"
     done = subprocess.run(
         [program, "--now", now, "--log", "none.db", "schedule", "pico.toml", "--weather", weather,
-         "--dry-run", "--json"], cwd=folder, capture_output=True, text=True, check=False,
+         *OPTIONS, *HOURS[room]], cwd=folder, capture_output=True, text=True, check=False,
         env={"HOME": str(folder), "PATH": os.environ["PATH"],
              "XDG_CACHE_HOME": str(folder / "cache")})
     assert done.returncode in (0, 1), (place, room, now, done.returncode, done.stderr)
