@@ -214,8 +214,21 @@ Command ledger() {
           .exits = {{1, "the job or entry is not found, or the entry cannot be taken back"}}};
 }
 
+Command learn() {
+  return {.name = "learn",
+          .summary = "say what the records tell of the shop's own losses and speeds",
+          .text = {"Every coat of a planned board counts that was mixed, whose rest was weighed "
+                   "(record --left, 0 g too) and that is done; and every wet step with its start "
+                   "and end. Each number starts from the default and moves as far as the "
+                   "records carry it; a record that fits nothing else weighs little.",
+                   "Lines for the shop file are printed: what stands there is planned with. "
+                   "Nothing is written."},
+          .examples = {{"wetout learn", "losses, speeds, and records that look odd"},
+                       {"wetout learn --json", "the same as one document"}}};
+}
+
 }  // namespace
 
-std::vector<Command> stock_commands() { return {stock(), ledger()}; }
+std::vector<Command> stock_commands() { return {stock(), ledger(), learn()}; }
 
 }  // namespace wetout::cli

@@ -22,7 +22,7 @@ ALLOWED = {
     "schedule": "base units time search climate resin laminate",
     "files": "base units time board climate resin laminate schedule",
     "report": "base units time board climate resin laminate schedule",
-    "work": "base units time search board climate resin laminate schedule joblog files report",
+    "work": "base units time search board climate resin laminate schedule learn joblog files report",
     "cli": "base units time report work",
 }
 

@@ -1,0 +1,15 @@
+#include "registry.hpp"
+#include "wetout/report/learn_document.hpp"
+#include "wetout/work/learn.hpp"
+#include "work_context.hpp"
+
+namespace wetout::cli {
+
+int run_learn(const Parsed& parsed, Context& context) {
+  const auto learned = work::learn(workshop(parsed, context));
+  if (!learned) return fail(context, learned.error());
+  context.out << (context.json ? report::to_json(*learned) : report::to_text(*learned));
+  return exit_done;
+}
+
+}  // namespace wetout::cli

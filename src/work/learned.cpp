@@ -1,0 +1,202 @@
+#include "learned.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <map>
+#include <optional>
+#include <set>
+#include <utility>
+
+#include "learned_rates.hpp"
+#include "stored_plan.hpp"
+#include "wetout/laminate/takes.hpp"
+#include "wetout/schedule/step_word.hpp"
+
+namespace wetout::work {
+namespace {
+
+using joblog::EventKind;
+using laminate::Taking;
+
+// Errors as assumed (docs/models/learning.md): the scale and the eye, and a share of the whole.
+double spread_of_grams(double expected) { return 3.0 + 0.04 * expected; }
+double spread_of_minutes(double expected) { return 2.0 + 0.15 * expected; }
+
+// Longer than anybody spreads a coat: the end was recorded another day.
+constexpr std::chrono::hours longest{4};
+
+// What was recorded of one coat.
+struct CoatFacts {
+  double mixed = 0.0;
+  double spilled = 0.0;
+  std::optional<double> left = {};
+  std::optional<joblog::Instant> started = {}, done = {};
+};
+
+std::map<std::string, CoatFacts> facts_of(const std::vector<joblog::EventRow>& events) {
+  std::map<std::string, CoatFacts> coats;
+  for (const joblog::EventRow& event : events) {
+    const auto step = schedule::read_step_name(event.step);
+    if (event.undone_by || !step || step->word != schedule::StepWord::wet) continue;
+    CoatFacts& coat = coats[step->coat];
+    const double grams = event.facts.mass ? event.facts.mass->in_grams() : 0.0;
+    if (event.kind == EventKind::mixed) coat.mixed += grams;
+    if (event.kind == EventKind::left) coat.left = coat.left.value_or(0.0) + grams;
+    if (event.kind == EventKind::spilled) coat.spilled += grams;
+    if (event.kind == EventKind::started && !coat.started) coat.started = event.at;
+    if (event.kind == EventKind::done) coat.done = event.at;
+  }
+  return coats;
+}
+
+laminate::Losses as_believed() {
+  laminate::Losses losses;
+  for (const LossRate& rate : loss_rates()) rate.set(losses, rate.belief.value);
+  return losses;
+}
+
+// As believed, then each rate by itself one spread higher: takings are linear in every rate.
+std::vector<laminate::Losses> cases() {
+  std::vector<laminate::Losses> all{as_believed()};
+  for (const LossRate& rate : loss_rates()) {
+    all.push_back(as_believed());
+    rate.set(all.back(), rate.belief.value + rate.belief.spread);
+  }
+  return all;
+}
+
+// Records of all boards as the fits want them.
+class Collector {
+ public:
+  Learned run(const joblog::Log& log) {
+    for (const joblog::JobRow& job : log.jobs(true)) {
+      if (job.revisions > 0) board(log, job.slug);
+    }
+    fit_losses();
+    for (std::size_t k = 0; k < pace_rates().size(); ++k) fit_pace(k);
+    learned_.boards = static_cast<int>(boards_.size());
+    return std::move(learned_);
+  }
+
+ private:
+  void board(const joblog::Log& log, const std::string& slug) {
+    const auto facts = facts_of(log.events(slug));
+    if (facts.empty()) return;
+    const auto stored = stored_plan(log, slug, std::nullopt);
+    const auto both = stored ? files_of(*stored) : tl::unexpected(stored.error());
+    if (!both) return skip(slug);
+    laminate::PlanInput input;
+    input.board = both->job.board;
+    input.coats = both->job.coats;
+    input.shop = both->shop.shop;
+    input.air = both->shop.shop.air;
+    const auto takings = laminate::takings(input, cases(), {});
+    if (!takings) return skip(slug);
+    for (std::size_t i = 0; i < input.coats.size(); ++i) {
+      const auto coat = facts.find(input.coats[i].id);
+      if (coat == facts.end() || !coat->second.done) continue;
+      taken(slug, input.coats[i], coat->second, *takings, i);
+      timed(slug, input.coats[i], coat->second, takings->front()[i]);
+    }
+  }
+
+  void skip(const std::string& slug) {
+    learned_.notices.push_back({.code = "learn.plan",
+                                .text = "its plan cannot be read any more: not counted",
+                                .subject = slug});
+  }
+
+  void taken(const std::string& slug, const laminate::CoatSpec& coat, const CoatFacts& facts,
+             const std::vector<std::vector<Taking>>& takings, std::size_t i) {
+    if (facts.mixed <= 0.0 || !facts.left) return;
+    const double grams = facts.mixed - *facts.left - facts.spilled;
+    const double expected = takings[0][i].resin.in_grams();
+    learn::Record record{.value = grams - expected, .spread = spread_of_grams(expected)};
+    for (std::size_t k = 0; k < loss_rates().size(); ++k) {
+      const learn::Belief& belief = loss_rates()[k].belief;
+      const double slope = (takings[k + 1][i].resin.in_grams() - expected) / belief.spread;
+      record.row.push_back(slope);
+      record.value += slope * belief.value;
+    }
+    losses_.push_back(std::move(record));
+    constants_.push_back(grams - losses_.back().value);
+    named_.push_back({.job = slug, .coat = coat.id, .value = grams});
+    boards_.insert(slug);
+  }
+
+  void timed(const std::string& slug, const laminate::CoatSpec& coat, const CoatFacts& facts,
+             const Taking& expected) {
+    const bool is_timed =
+        facts.started && *facts.done > *facts.started && *facts.done - *facts.started < longest;
+    if (!is_timed || !expected.spread) return;
+    const std::size_t k = coat.kind == laminate::CoatKind::laminate ? 0
+                          : coat.kind == laminate::CoatKind::gloss  ? 2
+                                                                    : 1;
+    const double minutes =
+        std::chrono::duration<double, std::ratio<60>>(*facts.done - *facts.started).count();
+    const double planned = units::in_minutes(*expected.spread);
+    times_[k].push_back({.row = {planned / pace_rates()[k].belief.value},
+                         .value = minutes,
+                         .spread = spread_of_minutes(planned)});
+    timed_[k].push_back({.job = slug, .coat = coat.id, .is_time = true, .value = minutes});
+    boards_.insert(slug);
+  }
+
+  void fit_losses() {
+    std::vector<learn::Belief> beliefs;
+    for (const LossRate& rate : loss_rates()) beliefs.push_back(rate.belief);
+    const learn::Fit fit = learn::fit(beliefs, losses_);
+    for (std::size_t k = 0; k < beliefs.size(); ++k) {
+      const LossRate& rate = loss_rates()[k];
+      const auto speaks = std::count_if(losses_.begin(), losses_.end(), [&](const auto& record) {
+        return std::abs(record.row[k]) * beliefs[k].spread > 1.0;  // a gram or more
+      });
+      learned_.rates.push_back(
+          {.key = rate.key,
+           .unit = rate.unit,
+           .value = rate.shown(fit.values[k]),
+           .spread = rate.slope(fit.values[k]) * fit.spread(k),
+           .standard = rate.shown(rate.belief.value),
+           .standard_spread = rate.slope(rate.belief.value) * rate.belief.spread,
+           .records = static_cast<int>(speaks)});
+    }
+    for (std::size_t i = 0; i < named_.size(); ++i) {
+      named_[i].expected =
+          constants_[i] + learn::predict(fit, losses_[i].row, losses_[i].spread).value;
+      named_[i].weight = fit.weights[i];
+      learned_.records.push_back(std::move(named_[i]));
+    }
+  }
+
+  void fit_pace(std::size_t k) {
+    const PaceRate& rate = pace_rates()[k];
+    const learn::Fit fit = learn::fit({rate.belief}, times_[k]);
+    learned_.rates.push_back({.key = rate.key,
+                              .unit = "min/m2",
+                              .value = fit.values[0],
+                              .spread = fit.spread(0),
+                              .standard = rate.belief.value,
+                              .standard_spread = rate.belief.spread,
+                              .records = static_cast<int>(times_[k].size())});
+    for (std::size_t i = 0; i < timed_[k].size(); ++i) {
+      timed_[k][i].expected = times_[k][i].row[0] * fit.values[0];
+      timed_[k][i].weight = fit.weights[i];
+      learned_.records.push_back(std::move(timed_[k][i]));
+    }
+  }
+
+  Learned learned_;
+  std::set<std::string> boards_;
+  std::vector<learn::Record> losses_;
+  std::vector<double> constants_;  // of each: what does not hang on a rate, a fill
+  std::vector<WeighedRecord> named_;
+  std::vector<learn::Record> times_[3];
+  std::vector<WeighedRecord> timed_[3];
+};
+
+}  // namespace
+
+Learned learned_from(const joblog::Log& log) { return Collector().run(log); }
+
+}  // namespace wetout::work

@@ -1,0 +1,46 @@
+// What the log says of the shop's own losses and speeds: coats that were recorded, compared with
+// what their boards' plans say of cloth, areas and rails.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "wetout/base/notice.hpp"
+#include "wetout/joblog/log.hpp"
+
+namespace wetout::work {
+
+struct LearnedRate {
+  std::string_view key = {};   ///< of the shop file: "uptake.eps"
+  std::string_view unit = {};  ///< "g/m2"; empty: a share
+  double value = 0.0;
+  double spread = 0.0;  ///< standard deviation
+  double standard = 0.0;
+  double standard_spread = 0.0;
+  int records = 0;  ///< coats that say something of it
+};
+
+/// One coat that was recorded.
+struct WeighedRecord {
+  std::string job = {};
+  std::string coat = {};
+  bool is_time = false;   ///< minutes to spread it; else grams that it took
+  double value = 0.0;     ///< as recorded
+  double expected = 0.0;  ///< with what was learned of all records
+  double weight = 1.0;    ///< how far it was believed, 0 to 1
+};
+
+struct Learned {
+  std::vector<LearnedRate> rates = {};  ///< all of them, losses then speeds
+  std::vector<WeighedRecord> records = {};
+  int boards = 0;              ///< with a coat that counts
+  base::Notices notices = {};  ///< boards whose plan cannot be read any more
+};
+
+/// Of every board with a plan, archived ones too: coats that were mixed, whose rest was weighed
+/// ("left", 0 g counts), and that are done; times of wet steps with start and end. What was undone
+/// does not count. Without any the rates are the defaults.
+Learned learned_from(const joblog::Log& log);
+
+}  // namespace wetout::work

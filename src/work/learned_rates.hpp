@@ -1,0 +1,33 @@
+// The rates that are learned: where each stands in the shop file, what is believed of it before
+// anything was recorded.
+#pragma once
+
+#include <array>
+#include <span>
+#include <string_view>
+
+#include "wetout/laminate/shop.hpp"
+#include "wetout/learn/robust_fit.hpp"
+
+namespace wetout::work {
+
+/// What a coat takes is linear in these.
+struct LossRate {
+  std::string_view key;
+  std::string_view unit;
+  learn::Belief belief;  ///< the default, a quarter of its range
+  void (*set)(laminate::Losses& losses, double value);
+  /// As the shop file has it, and by how much that moves with the rate.
+  double (*shown)(double value);
+  double (*slope)(double value);
+};
+std::span<const LossRate> loss_rates();
+
+struct PaceRate {
+  std::string_view key;
+  learn::Belief belief;  ///< min/m2
+  std::optional<units::Pace> laminate::Spreading::*member;
+};
+std::span<const PaceRate> pace_rates();
+
+}  // namespace wetout::work

@@ -1,0 +1,162 @@
+// What records teach: nothing from nothing, the shop's own numbers from coats that took them, the
+// former values again when a record is taken back.
+#include "wetout/work/learn.hpp"
+
+#include <gtest/gtest.h>
+
+#include "learned.hpp"
+#include "learned_rates.hpp"
+#include "record_shelf.hpp"
+#include "stored_plan.hpp"
+#include "wetout/laminate/takes.hpp"
+
+namespace wetout::work {
+namespace {
+
+using namespace testing;
+
+class Learning : public RecordShelf {
+ protected:
+  void coat(const std::string& step, double mixed, double left, const std::string& job = pico) {
+    RecordRequest request = asked(step, job + step + std::to_string(++calls_));
+    request.job = job;
+    request.mixed = units::grams(mixed);
+    request.left = units::grams(left);
+    request.done = true;
+    ASSERT_TRUE(record(workshop_, request));
+  }
+
+  static RecordRequest asked(const std::string& step, const std::string& token) {
+    RecordRequest request;
+    request.job = pico;
+    request.step = step;
+    request.token = token;
+    return request;
+  }
+
+  LearnedRate rate(std::string_view key) const {
+    for (const LearnedRate& one : learned_from(log()).rates) {
+      if (one.key == key) return one;
+    }
+    throw std::runtime_error("no such rate");
+  }
+
+ private:
+  int calls_ = 0;
+};
+
+TEST_F(Learning, OfNothingIsTheDefaults) {
+  const Learned learned = learned_from(log());
+  EXPECT_EQ(learned.boards, 0);
+  EXPECT_EQ(learned.rates.size(), loss_rates().size() + pace_rates().size());
+  for (const LearnedRate& one : learned.rates) {
+    EXPECT_EQ(one.value, one.standard) << one.key;
+    EXPECT_DOUBLE_EQ(one.spread, one.standard_spread) << one.key;
+    EXPECT_EQ(one.records, 0) << one.key;
+  }
+}
+
+TEST_F(Learning, CountsCoatsOfWhichTheRestIsKnownAndThatAreDone) {
+  RecordRequest mixed = asked("bottom-lam", "a");
+  mixed.mixed = units::grams(256);
+  ASSERT_TRUE(record(workshop_, mixed));
+  EXPECT_TRUE(learned_from(log()).records.empty());
+  RecordRequest done = asked("bottom-lam", "b");
+  done.done = true;
+  ASSERT_TRUE(record(workshop_, done));
+  EXPECT_TRUE(learned_from(log()).records.empty());
+  RecordRequest left = asked("bottom-lam", "c");
+  left.left = units::grams(0);
+  ASSERT_TRUE(record(workshop_, left));
+  const Learned learned = learned_from(log());
+  ASSERT_EQ(learned.records.size(), 1U);
+  EXPECT_EQ(learned.records[0].coat, "bottom-lam");
+  EXPECT_DOUBLE_EQ(learned.records[0].value, 256.0);
+  EXPECT_EQ(rate("uptake.eps").records, 1);
+  EXPECT_EQ(rate("film.hotcoat").records, 0);
+}
+
+TEST_F(Learning, GoesBackWhenARecordIsTakenBack) {
+  coat("bottom-lam", 256, 20);
+  const Learned before = learned_from(log());
+  coat("deck-lam", 700, 10);
+  const double moved = rate("fibre_mass_fraction").value;
+  EXPECT_NE(moved, before.rates[0].value);
+  const auto events = log().events(pico);
+  for (const joblog::EventRow& event : events) {
+    if (event.step != "deck-lam/wet") continue;
+    ASSERT_TRUE(undo_record(workshop_,
+                            {.event = event.number, .note = {}, .token = "undo " + event.token}));
+  }
+  const Learned after = learned_from(log());
+  for (std::size_t k = 0; k < before.rates.size(); ++k) {
+    EXPECT_EQ(after.rates[k].value, before.rates[k].value);
+    EXPECT_EQ(after.rates[k].spread, before.rates[k].spread);
+  }
+}
+
+// Coats take what a shop of other losses would plan for them: a second route to the same numbers.
+TEST_F(Learning, FindsWhatTheCoatsTook) {
+  laminate::Losses own;
+  own.fibre_mass_fraction = 0.55;
+  own.uptake_eps = units::grams_per_square_metre(75);
+  own.film_hotcoat = units::millimetres(0.22);
+  own.brush = units::grams(12);
+  own.run_off_laminate = units::grams_per_metre(4);
+  own.run_off_hotcoat = units::grams_per_metre(7);
+  const auto stored = stored_plan(log(), pico, {});
+  ASSERT_TRUE(stored);
+  const auto both = files_of(*stored);
+  ASSERT_TRUE(both);
+  laminate::PlanInput input;
+  input.board = both->job.board;
+  input.coats = both->job.coats;
+  input.shop = both->shop.shop;
+  input.air = both->shop.shop.air;
+  const laminate::Losses cases[] = {own};
+  const auto takes = laminate::takings(input, cases, {});
+  ASSERT_TRUE(takes);
+  for (const int n : {1, 2, 3, 4, 5, 6}) {
+    const std::string job = "board-" + std::to_string(n);
+    ASSERT_TRUE(plan(workshop_, {.file = folder_ / "pico.toml", .as = job, .choices = {}}));
+    for (std::size_t i = 0; i < input.coats.size(); ++i) {
+      if (input.coats[i].kind == laminate::CoatKind::install) continue;
+      coat(input.coats[i].id, (*takes)[0][i].resin.in_grams() + 30.0, 30.0, job);
+    }
+  }
+  const Learned learned = learned_from(log());
+  EXPECT_EQ(learned.boards, 6);
+  ASSERT_EQ(learned.records.size(), 24U);
+  for (const WeighedRecord& record : learned.records) {
+    EXPECT_NEAR(record.expected, record.value, 0.01 * record.value) << record.coat;
+    EXPECT_GT(record.weight, 0.9);
+  }
+  const LearnedRate film = rate("film.hotcoat");
+  EXPECT_NEAR(film.value, 0.22, film.spread);
+  EXPECT_LT(film.spread, film.standard_spread / 2);
+}
+
+TEST_F(Learning, WritesLinesThatTheShopFileTakes) {
+  coat("bottom-lam", 256, 20);
+  const auto document = learn(workshop_);
+  ASSERT_TRUE(document);
+  const auto stored = stored_plan(log(), pico, {});
+  ASSERT_TRUE(stored);
+  // The demo's shop has a table of losses already.
+  std::string text = stored->shop_text;
+  const std::size_t losses = text.find("[losses]");
+  ASSERT_NE(losses, std::string::npos);
+  std::string lines = "[losses]\n";
+  for (const std::string& line : document->shop_lines) {
+    if (line != "[losses]") lines += line + '\n';
+  }
+  text.replace(losses, 8, lines);
+  const auto shop = files::parse_shop(text, "shop.toml");
+  ASSERT_TRUE(shop) << shop.error().front().message;
+  EXPECT_NEAR(*shop->shop.losses.fibre_mass_fraction, rate("fibre_mass_fraction").value, 5e-4);
+  EXPECT_NEAR(units::in_grams_per_square_metre(*shop->shop.losses.uptake_eps),
+              rate("uptake.eps").value, 0.5);
+}
+
+}  // namespace
+}  // namespace wetout::work
