@@ -30,8 +30,10 @@ int run_plan(const Parsed& parsed, Context& context) {
   int code = exit_done;
   bool first = true;
   for (const std::string& file : files) {
-    const auto plan = work::plan(
-        shop, {.file = file, .as = parsed.text("--as"), .choices = mixing_choices(parsed)});
+    const auto plan = work::plan(shop, {.file = file,
+                                        .as = parsed.text("--as"),
+                                        .choices = mixing_choices(parsed),
+                                        .no_learned = parsed.flag("--no-learned")});
     if (!plan) {
       code = fail(context, plan.error());
       continue;

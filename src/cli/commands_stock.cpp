@@ -221,8 +221,8 @@ Command learn() {
                    "(record --left, 0 g too) and that is done; and every wet step with its start "
                    "and end. Each number starts from the default and moves as far as the "
                    "records carry it; a record that fits nothing else weighs little.",
-                   "Lines for the shop file are printed: what stands there is planned with. "
-                   "Nothing is written."},
+                   "Plans use what records speak of where the shop file says nothing itself; plan "
+                   "--no-learned leaves it aside. Nothing is written here."},
           .examples = {{"wetout learn", "losses, speeds, and records that look odd"},
                        {"wetout learn --json", "the same as one document"}}};
 }

@@ -92,7 +92,7 @@ std::string to_text(const LearnDocument& document) {
   for (const LearnedLine& line : document.values) page.line(line_of(line));
   if (!document.shop_lines.empty()) {
     page.blank();
-    page.line("To plan with it, in the shop file:");
+    page.line("Plans use it where the shop file says nothing. To fix it there:");
     for (const std::string& line : document.shop_lines) page.verbatim("    " + line);
   }
   const bool any_doubt = std::any_of(document.records.begin(), document.records.end(),

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <utility>
 
+#include "learned_use.hpp"
 #include "wetout/files/answer_store.hpp"
 
 namespace wetout::work {
@@ -77,7 +78,7 @@ base::Result<JobAndShop> read_job_and_shop(const Workshop& workshop, const fs::p
     }
     return base::fail(std::move(problems));
   }
-  return JobAndShop{std::move(*job_file), std::move(*shop_file)};
+  return JobAndShop{std::move(*job_file), std::move(*shop_file), {}};
 }
 
 base::Problems locate(base::Problems problems, const JobAndShop& both) {
@@ -109,6 +110,10 @@ base::Result<laminate::Plan> plan_of(const Workshop& workshop, const JobAndShop&
   auto plan = laminate::make_plan(input, laminate::defaults(), &cups);
   if (!plan) return base::fail(locate(plan.error(), both));
   plan->notices.insert(plan->notices.begin(), both.shop.notices.begin(), both.shop.notices.end());
+  if (!both.learned.empty()) {
+    plan->notices.push_back(
+        {.code = "plan.learned", .text = "from records: " + in_words(both.learned)});
+  }
   return std::move(*plan);
 }
 

@@ -17,6 +17,8 @@ namespace wetout::work {
 struct JobAndShop {
   files::JobFile job;
   files::ShopFile shop;
+  /// What was learned from records and stands in `shop` in place of defaults: "key value" a line.
+  std::string learned = {};
 };
 
 /// `--shop`, else shop.toml beside the job file or in a folder above it, else the usual one.

@@ -17,7 +17,6 @@ namespace wetout::work {
 namespace {
 
 using joblog::EventKind;
-using laminate::Taking;
 
 // Errors as assumed (docs/models/learning.md): the scale and the eye, and a share of the whole.
 double spread_of_grams(double expected) { return 3.0 + 0.04 * expected; }
@@ -52,7 +51,7 @@ std::map<std::string, CoatFacts> facts_of(const std::vector<joblog::EventRow>& e
 
 laminate::Losses as_believed() {
   laminate::Losses losses;
-  for (const LossRate& rate : loss_rates()) rate.set(losses, rate.belief.value);
+  for (const LossRate& rate : loss_rates()) rate.set_rate(losses, rate.belief.value);
   return losses;
 }
 
@@ -61,9 +60,42 @@ std::vector<laminate::Losses> cases() {
   std::vector<laminate::Losses> all{as_believed()};
   for (const LossRate& rate : loss_rates()) {
     all.push_back(as_believed());
-    rate.set(all.back(), rate.belief.value + rate.belief.spread);
+    rate.set_rate(all.back(), rate.belief.value + rate.belief.spread);
   }
   return all;
+}
+
+// What the coats of a board take in terms of the rates: constant + row · rates.
+struct CoatModel {
+  std::vector<double> row = {};
+  double constant = 0.0;
+  double expected = 0.0;  ///< at the beliefs
+  std::optional<units::Duration> spread = {};
+};
+
+base::Result<std::vector<CoatModel>> coat_models(const JobAndShop& both) {
+  laminate::PlanInput input;
+  input.board = both.job.board;
+  input.coats = both.job.coats;
+  input.shop = both.shop.shop;
+  input.air = both.shop.shop.air;
+  const auto takings = laminate::takings(input, cases(), {});
+  if (!takings) return tl::unexpected(takings.error());
+  std::vector<CoatModel> models;
+  for (std::size_t i = 0; i < input.coats.size(); ++i) {
+    CoatModel model;
+    model.expected = takings->front()[i].resin.in_grams();
+    model.spread = takings->front()[i].spread;
+    model.constant = model.expected;
+    for (std::size_t k = 0; k < loss_rates().size(); ++k) {
+      const learn::Belief& belief = loss_rates()[k].belief;
+      const double slope = ((*takings)[k + 1][i].resin.in_grams() - model.expected) / belief.spread;
+      model.row.push_back(slope);
+      model.constant -= slope * belief.value;
+    }
+    models.push_back(std::move(model));
+  }
+  return models;
 }
 
 // Records of all boards as the fits want them.
@@ -86,18 +118,14 @@ class Collector {
     const auto stored = stored_plan(log, slug, std::nullopt);
     const auto both = stored ? files_of(*stored) : tl::unexpected(stored.error());
     if (!both) return skip(slug);
-    laminate::PlanInput input;
-    input.board = both->job.board;
-    input.coats = both->job.coats;
-    input.shop = both->shop.shop;
-    input.air = both->shop.shop.air;
-    const auto takings = laminate::takings(input, cases(), {});
-    if (!takings) return skip(slug);
-    for (std::size_t i = 0; i < input.coats.size(); ++i) {
-      const auto coat = facts.find(input.coats[i].id);
+    const auto models = coat_models(*both);
+    if (!models) return skip(slug);
+    const auto& coats = both->job.coats;
+    for (std::size_t i = 0; i < coats.size(); ++i) {
+      const auto coat = facts.find(coats[i].id);
       if (coat == facts.end() || !coat->second.done) continue;
-      taken(slug, input.coats[i], coat->second, *takings, i);
-      timed(slug, input.coats[i], coat->second, takings->front()[i]);
+      taken(slug, coats[i], coat->second, (*models)[i]);
+      timed(slug, coats[i], coat->second, (*models)[i]);
     }
   }
 
@@ -108,34 +136,28 @@ class Collector {
   }
 
   void taken(const std::string& slug, const laminate::CoatSpec& coat, const CoatFacts& facts,
-             const std::vector<std::vector<Taking>>& takings, std::size_t i) {
+             const CoatModel& model) {
     if (facts.mixed <= 0.0 || !facts.left) return;
     const double grams = facts.mixed - *facts.left - facts.spilled;
-    const double expected = takings[0][i].resin.in_grams();
-    learn::Record record{.value = grams - expected, .spread = spread_of_grams(expected)};
-    for (std::size_t k = 0; k < loss_rates().size(); ++k) {
-      const learn::Belief& belief = loss_rates()[k].belief;
-      const double slope = (takings[k + 1][i].resin.in_grams() - expected) / belief.spread;
-      record.row.push_back(slope);
-      record.value += slope * belief.value;
-    }
-    losses_.push_back(std::move(record));
-    constants_.push_back(grams - losses_.back().value);
+    losses_.push_back({.row = model.row,
+                       .value = grams - model.constant,
+                       .spread = spread_of_grams(model.expected)});
+    constants_.push_back(model.constant);
     named_.push_back({.job = slug, .coat = coat.id, .value = grams});
     boards_.insert(slug);
   }
 
   void timed(const std::string& slug, const laminate::CoatSpec& coat, const CoatFacts& facts,
-             const Taking& expected) {
+             const CoatModel& model) {
     const bool is_timed =
         facts.started && *facts.done > *facts.started && *facts.done - *facts.started < longest;
-    if (!is_timed || !expected.spread) return;
+    if (!is_timed || !model.spread) return;
     const std::size_t k = coat.kind == laminate::CoatKind::laminate ? 0
                           : coat.kind == laminate::CoatKind::gloss  ? 2
                                                                     : 1;
     const double minutes =
         std::chrono::duration<double, std::ratio<60>>(*facts.done - *facts.started).count();
-    const double planned = units::in_minutes(*expected.spread);
+    const double planned = units::in_minutes(*model.spread);
     times_[k].push_back({.row = {planned / pace_rates()[k].belief.value},
                          .value = minutes,
                          .spread = spread_of_minutes(planned)});
@@ -146,7 +168,8 @@ class Collector {
   void fit_losses() {
     std::vector<learn::Belief> beliefs;
     for (const LossRate& rate : loss_rates()) beliefs.push_back(rate.belief);
-    const learn::Fit fit = learn::fit(beliefs, losses_);
+    learned_.losses = learn::fit(beliefs, losses_);
+    const learn::Fit& fit = learned_.losses;
     for (std::size_t k = 0; k < beliefs.size(); ++k) {
       const LossRate& rate = loss_rates()[k];
       const auto speaks = std::count_if(losses_.begin(), losses_.end(), [&](const auto& record) {
@@ -198,5 +221,16 @@ class Collector {
 }  // namespace
 
 Learned learned_from(const joblog::Log& log) { return Collector().run(log); }
+
+std::vector<learn::Prediction> predictions(const Learned& learned, const JobAndShop& both) {
+  std::vector<learn::Prediction> all;
+  const auto models = coat_models(both);
+  if (!models || learned.losses.values.empty()) return all;
+  for (const CoatModel& model : *models) {
+    all.push_back(learn::predict(learned.losses, model.row, spread_of_grams(model.expected)));
+    all.back().value += model.constant;
+  }
+  return all;
+}
 
 }  // namespace wetout::work

@@ -6,8 +6,10 @@
 #include <string_view>
 #include <vector>
 
+#include "job_and_shop.hpp"
 #include "wetout/base/notice.hpp"
 #include "wetout/joblog/log.hpp"
+#include "wetout/learn/robust_fit.hpp"
 
 namespace wetout::work {
 
@@ -34,6 +36,7 @@ struct WeighedRecord {
 struct Learned {
   std::vector<LearnedRate> rates = {};  ///< all of them, losses then speeds
   std::vector<WeighedRecord> records = {};
+  learn::Fit losses = {};      ///< of loss_rates()
   int boards = 0;              ///< with a coat that counts
   base::Notices notices = {};  ///< boards whose plan cannot be read any more
 };
@@ -42,5 +45,9 @@ struct Learned {
 /// ("left", 0 g counts), and that are done; times of wet steps with start and end. What was undone
 /// does not count. Without any the rates are the defaults.
 Learned learned_from(const joblog::Log& log);
+
+/// What each coat of a board will take, in grams, in file order: kept and lost, but for what stays
+/// in cups. Empty when its plan cannot be made.
+std::vector<learn::Prediction> predictions(const Learned& learned, const JobAndShop& both);
 
 }  // namespace wetout::work

@@ -40,7 +40,14 @@ void set(Losses& losses, double value) {
 
 template <auto Member, auto Make, class T, class F>
 LossRate rate(std::string_view key, std::string_view unit, const base::Default<T>& value, F in) {
-  return {key, unit, belief_in(value, in), set<Member, Make>, not_below_zero, one};
+  return {key,
+          unit,
+          belief_in(value, in),
+          set<Member, Make>,
+          set<Member, Make>,
+          [](const Losses& losses) { return (losses.*Member).has_value(); },
+          not_below_zero,
+          one};
 }
 
 units::Mass grams(double value) { return units::grams(value); }
@@ -55,7 +62,9 @@ std::vector<LossRate> make_losses() {
   return {
       {"fibre_mass_fraction", "", belief_of_resin(d.fibre_mass_fraction),
        [](Losses& losses, double value) { losses.fibre_mass_fraction = share_of_fibre(value); },
-       share_of_fibre, slope_of_share},
+       [](Losses& losses, double shown) { losses.fibre_mass_fraction = shown; },
+       [](const Losses& losses) { return losses.fibre_mass_fraction.has_value(); }, share_of_fibre,
+       slope_of_share},
       rate<&Losses::uptake_eps, grams_per_square_metre>("uptake.eps", "g/m2", d.uptake_eps,
                                                         units::in_grams_per_square_metre),
       rate<&Losses::uptake_xps, grams_per_square_metre>("uptake.xps", "g/m2", d.uptake_xps,

@@ -16,7 +16,10 @@ struct LossRate {
   std::string_view key;
   std::string_view unit;
   learn::Belief belief;  ///< the default, a quarter of its range
-  void (*set)(laminate::Losses& losses, double value);
+  /// In terms of the rate, and as shown.
+  void (*set_rate)(laminate::Losses& losses, double value);
+  void (*set)(laminate::Losses& losses, double shown);
+  bool (*is_given)(const laminate::Losses& losses);
   /// As the shop file has it, and by how much that moves with the rate.
   double (*shown)(double value);
   double (*slope)(double value);

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "job_and_shop.hpp"
+#include "learned_use.hpp"
 #include "stored_plan.hpp"
 #include "wetout/base/words.hpp"
 #include "wetout/files/answer_store.hpp"
@@ -32,6 +33,7 @@ base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& r
   if (is_file_argument(request.job)) {
     auto both = read_job_and_shop(workshop, request.job);
     if (!both) return tl::unexpected(both.error());
+    use_learned(*both, usable(learned_by(workshop)));
     auto planned = plan_of(workshop, *both, request.choices);
     if (!planned) return tl::unexpected(planned.error());
     Source source{std::move(*both), {}};

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "job_and_shop.hpp"
+#include "learned_use.hpp"
 #include "stored_plan.hpp"
 #include "wetout/base/sha256.hpp"
 #include "wetout/base/words.hpp"
@@ -64,8 +65,15 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
   if (!both) return tl::unexpected(both.error());
   const auto slug = job_slug(request, both->job);
   if (!slug) return tl::unexpected(slug.error());
+  const Learned learned = request.no_learned ? Learned{} : learned_by(workshop);
+  use_learned(*both, usable(learned));
   auto planned = plan_of(workshop, *both, request.choices);
   if (!planned) return tl::unexpected(planned.error());
+  if (!both->learned.empty()) {
+    for (base::Notice& odds : chances_short(learned, *both, *planned)) {
+      planned->notices.push_back(std::move(odds));
+    }
+  }
   const auto zone = time::Zone::named(both->shop.time_zone);
   if (!zone) return tl::unexpected(zone.error());
   const auto now = workshop.now(*zone);
@@ -74,10 +82,13 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
   const auto absolute = [&](const std::string& name) {
     return (workshop.here / name).lexically_normal().string();
   };
-  const std::vector<joblog::Input> inputs = {
+  std::vector<joblog::Input> inputs = {
       {"job", absolute(both->job.source.name), "wetout.job/1", both->job.source.text},
       {"shop", absolute(both->shop.source.name), "wetout.shop/1", both->shop.source.text},
       {"options", "options", "wetout.options/1", to_text(request.choices)}};
+  if (!both->learned.empty()) {
+    inputs.push_back({"learned", "records", "wetout.learned/1", both->learned});
+  }
 
   Printable answer;
   answer.units = both->shop.units;

@@ -4,6 +4,7 @@
 #include <optional>
 #include <utility>
 
+#include "learned_use.hpp"
 #include "stored_plan.hpp"
 
 namespace wetout::work {
@@ -27,6 +28,7 @@ base::Result<BoardToSchedule> of_file(const Workshop& workshop, const std::strin
   if (!planned) return tl::unexpected(planned.error());
   auto both = read_job_and_shop(workshop, file);
   if (!both) return tl::unexpected(both.error());
+  use_learned(*both, usable(learned_by(workshop)));
   const report::JobRef job = planned->document.job;
   if (!planned->unchanged && job.saved) {
     workshop.sink(base::Level::info,

@@ -3,6 +3,7 @@
 #include <utility>
 #include <vector>
 
+#include "learned_use.hpp"
 #include "wetout/base/words.hpp"
 
 namespace wetout::work {
@@ -70,6 +71,8 @@ base::Result<StoredPlan> stored_plan(const joblog::Log& log, const std::string& 
       stored.shop_name = std::move(input.name);
     } else if (input.role == "options") {
       stored.options = std::move(input.body);
+    } else if (input.role == "learned") {
+      stored.learned = std::move(input.body);
     }
   }
   return stored;
@@ -80,7 +83,9 @@ base::Result<JobAndShop> files_of(const StoredPlan& stored) {
   if (!job) return tl::unexpected(job.error());
   auto shop = files::parse_shop(stored.shop_text, stored.shop_name);
   if (!shop) return tl::unexpected(shop.error());
-  return JobAndShop{std::move(*job), std::move(*shop)};
+  JobAndShop both{std::move(*job), std::move(*shop), {}};
+  use_learned(both, stored.learned);
+  return both;
 }
 
 }  // namespace wetout::work

@@ -17,6 +17,7 @@ struct StoredPlan {
   std::string job_text, job_name;
   std::string shop_text, shop_name;
   std::string options;
+  std::string learned;  ///< as JobAndShop has it
 };
 
 /// The id that `typed` means. Problems "job.unknown", "job.ambiguous".

@@ -3,7 +3,7 @@ by tests/checker, and all are compared with the table docs/models/schedule_year.
 
     schedule_year.py PROGRAM PLACE=WEATHER... [--update]
 
-PLACE is chicago or seattle; WEATHER its file of a year, hour by hour. --update writes the table.
+PLACE is chicago [nrel-tmy3] or seattle [noaa-normals]; WEATHER its file of a year, hour by hour. --update writes the table.
 """
 
 import csv

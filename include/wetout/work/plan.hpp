@@ -24,6 +24,7 @@ struct PlanRequest {
   std::filesystem::path file;     ///< as the user named it
   std::optional<std::string> as;  ///< the job's id, else the board's
   MixingChoices choices;
+  bool no_learned = false;  ///< leave aside what was learned from records
 };
 
 /// A document with what printing it needs beside it.

@@ -6,8 +6,10 @@
 
 #include "learned.hpp"
 #include "learned_rates.hpp"
+#include "learned_use.hpp"
 #include "record_shelf.hpp"
 #include "stored_plan.hpp"
+#include "support.hpp"
 #include "wetout/laminate/takes.hpp"
 
 namespace wetout::work {
@@ -134,6 +136,75 @@ TEST_F(Learning, FindsWhatTheCoatsTook) {
   const LearnedRate film = rate("film.hotcoat");
   EXPECT_NEAR(film.value, 0.22, film.spread);
   EXPECT_LT(film.spread, film.standard_spread / 2);
+}
+
+double mix_of(const report::PlanDocument& document, std::string_view coat) {
+  for (const laminate::CoatNeed& one : document.plan.coats) {
+    if (one.id == coat) return one.mix.in_grams();
+  }
+  throw std::runtime_error("no such coat");
+}
+
+TEST_F(Learning, IsPlannedWith) {
+  PlanRequest request{.file = folder_ / "pico.toml", .as = "next", .choices = {}};
+  const auto first = plan(workshop_, request);
+  ASSERT_TRUE(first);
+  EXPECT_FALSE(has(first->document.plan.notices, "plan.learned"));
+  for (const std::string job : {"a", "b", "c"}) {
+    ASSERT_TRUE(plan(workshop_, {.file = folder_ / "pico.toml", .as = job, .choices = {}}));
+    coat("bottom-lam", 256, 60, job);
+  }
+  const auto learned = plan(workshop_, request);
+  ASSERT_TRUE(learned);
+  EXPECT_FALSE(learned->unchanged);
+  EXPECT_TRUE(has(learned->document.plan.notices, "plan.learned"));
+  EXPECT_LT(mix_of(learned->document, "bottom-lam"), mix_of(first->document, "bottom-lam") - 10.0);
+  // No hotcoat was recorded: only what it shares with laminates, the brush, may have moved.
+  EXPECT_NEAR(mix_of(learned->document, "deck-hotcoat"), mix_of(first->document, "deck-hotcoat"),
+              10.0);
+  EXPECT_TRUE(plan(workshop_, request)->unchanged);
+  request.no_learned = true;
+  const auto plain = plan(workshop_, request);
+  ASSERT_TRUE(plain);
+  EXPECT_EQ(plain->document.plan, first->document.plan);
+}
+
+TEST_F(Learning, TellsTheChanceToRunShort) {
+  for (const std::string job : {"a", "b", "c", "d"}) {
+    ASSERT_TRUE(plan(workshop_, {.file = folder_ / "pico.toml", .as = job, .choices = {}}));
+    coat("bottom-lam", 256, 30, job);
+  }
+  const auto planned = plan(workshop_, {.file = folder_ / "pico.toml", .as = "e", .choices = {}});
+  ASSERT_TRUE(planned);
+  const Learned learned = learned_from(log());
+  const auto stored = stored_plan(log(), "e", {});
+  ASSERT_TRUE(stored);
+  const auto next = predictions(learned, *files_of(*stored));
+  ASSERT_FALSE(next.empty());
+  // 7 g stay in the cup, as the shop file has it.
+  const double there = mix_of(planned->document, "bottom-lam") - 7.0;
+  bool is_told = false;
+  for (const base::Notice& notice : planned->document.plan.notices) {
+    if (notice.code != "plan.short_chance" || notice.subject != "bottom-lam") continue;
+    is_told = true;
+    EXPECT_NEAR(*notice.value, next[0].chance_above(there), 1e-4);
+    EXPECT_LT(*notice.value, 0.5);
+    EXPECT_GT(*notice.value, 0.0);
+  }
+  EXPECT_TRUE(is_told);
+}
+
+TEST_F(Learning, LeavesToTheShopFileWhatItSays) {
+  coat("bottom-lam", 256, 20);
+  const auto stored = stored_plan(log(), pico, {});
+  ASSERT_TRUE(stored);
+  auto both = files_of(*stored);
+  ASSERT_TRUE(both);
+  both->shop.shop.losses.fibre_mass_fraction = 0.61;
+  use_learned(*both, usable(learned_from(log())));
+  EXPECT_EQ(both->shop.shop.losses.fibre_mass_fraction, 0.61);
+  EXPECT_TRUE(both->shop.shop.losses.uptake_eps);
+  EXPECT_EQ(both->learned.find("fibre"), std::string::npos);
 }
 
 TEST_F(Learning, WritesLinesThatTheShopFileTakes) {

@@ -1,0 +1,29 @@
+// Planning with what was learned.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "job_and_shop.hpp"
+#include "learned.hpp"
+
+namespace wetout::work {
+
+/// From the log of the workshop; of a log that does not exist yet, nothing.
+Learned learned_by(const Workshop& workshop);
+
+/// The rates that records speak of, "key value" a line, as plans keep them.
+std::string usable(const Learned& learned);
+
+/// Puts them where the shop file says nothing itself, and notes in `both.learned` which.
+void use_learned(JobAndShop& both, std::string_view text);
+
+/// "uptake.eps 71.9 g/m2, brush 9.26 g"
+std::string in_words(std::string_view text);
+
+/// Of each coat but installs: the chance that its mix runs short, as the records have it. `both` is
+/// what was planned with.
+base::Notices chances_short(const Learned& learned, const JobAndShop& both,
+                            const laminate::Plan& plan);
+
+}  // namespace wetout::work
