@@ -85,8 +85,11 @@ std::vector<LossRate> make_losses() {
 
 std::vector<PaceRate> make_paces() {
   const laminate::Defaults& d = laminate::defaults();
+  // People differ in speed more than the range says, and time more than the spreading itself: as
+  // unsure as it is large, so that a few records that agree are believed against it.
   const auto belief = [](const base::Default<units::Pace>& value) {
-    return belief_in(value, units::in_minutes_per_square_metre);
+    const double minutes = units::in_minutes_per_square_metre(value.value);
+    return learn::Belief{minutes, minutes};
   };
   return {{"spread.laminate", belief(d.pace_laminate), &laminate::Spreading::laminate},
           {"spread.hotcoat", belief(d.pace_hotcoat), &laminate::Spreading::hotcoat},
