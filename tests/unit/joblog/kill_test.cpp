@@ -1,13 +1,14 @@
-// A child saves plans, schedules and events and is killed (SIGKILL) at a moment nobody chose. What
-// it was told is saved must be there, whole, and the log sound; what was being saved is there whole
-// or not at all.
+// A child saves plans, schedules, events and entries of the ledger and is killed (SIGKILL) at a
+// moment nobody chose. What it was told is saved must be there, whole, and the log sound; what was
+// being saved is there whole or not at all.
 //
 //   joblog_kill [--kills N] [--seed S]
 //
-// The child works in rounds: plan N, schedule N of it, three events N in one call. It writes
-// "committing I" before it saves its I-th thing and "done I" after. Kills between the two
-// are counted and must be at least a tenth, or the test has not tested what it is for. It runs on a
-// disk (TMPDIR or /tmp): in memory a commit is too short to be hit.
+// The child works in rounds: plan N, schedule N of it, three events N in one call, entry N: bought
+// or used. Everything bookable is sent a second time, as after a lost answer. It writes "committing
+// I" before it saves its I-th thing and "done I" after. Kills between the two are counted and must
+// be at least a tenth, or the test has not tested what it is for. It runs on a disk (TMPDIR or
+// /tmp): in memory a commit is too short to be hit.
 #include <poll.h>
 #include <signal.h>
 #include <sys/wait.h>
@@ -21,6 +22,7 @@
 #include <sstream>
 #include <string>
 
+#include "ledger_samples.hpp"
 #include "record_samples.hpp"
 #include "support.hpp"
 #include "wetout/joblog/care.hpp"
@@ -51,16 +53,59 @@ void say(int pipe_end, const char* word, int n) {
   if (::write(pipe_end, line, static_cast<std::size_t>(length)) != length) ::_exit(2);
 }
 
-enum class What { plan, schedule, events };
-constexpr What whats[] = {What::plan, What::schedule, What::events};
+enum class What { plan, schedule, events, entry };
+constexpr What whats[] = {What::plan, What::schedule, What::events, What::entry};
+constexpr int kinds = 4;
 
 // The I-th thing, counted from 1: what it is, and of which round.
-What what_of(int i) { return whats[(i - 1) % 3]; }
-int round_of(int i) { return (i + 2) / 3; }
+What what_of(int i) { return whats[(i - 1) % kinds]; }
+int round_of(int i) { return (i + kinds - 1) / kinds; }
 // How many of a kind the first `things` hold.
-int count_of(What what, int things) { return (things + 2 - static_cast<int>(what)) / 3; }
+int count_of(What what, int things) {
+  return (things + kinds - 1 - static_cast<int>(what)) / kinds;
+}
 
 NewSchedule schedule_of(int round) { return testing::sample_schedule(round, {{slug, round}}); }
+
+// Lots of a kilogram, and boards that take a little more than the lots of their round hold.
+constexpr std::int64_t lot_mg = 1'000'000;
+constexpr std::int64_t lot_minor = 1999;
+constexpr std::int64_t use_mg = 1'100'000;
+
+NewEntry entry_of(int round) {
+  const std::string token = "entry " + std::to_string(round);
+  if (round % 2 == 1) {
+    Received lot{.material = testing::mass("resin-a")};
+    lot.quantity = lot_mg;
+    lot.cost_minor = lot_minor;
+    lot.lot = "lot " + std::to_string(round);
+    return testing::receipt(token, {lot});
+  }
+  return testing::use(token, slug, "bottom-lam/wet", {{testing::mass("resin-a"), use_mg}});
+}
+
+std::string wrong_with_entry(const Log& log, int round) {
+  const auto entries = log.entries({.number = round});
+  if (entries.size() != 1) return "entry " + std::to_string(round) + " is not there once";
+  std::int64_t quantity = 0;
+  for (const MovementRow& line : entries[0].lines) quantity += line.quantity;
+  const bool is_whole = entries[0].token == "entry " + std::to_string(round) &&
+                        quantity == (round % 2 == 1 ? lot_mg : use_mg);
+  return is_whole ? "" : "entry " + std::to_string(round) + " is there in part";
+}
+
+// What was bought less what was used, in goods and in money.
+void verify_shelf(const Log& log, int entries) {
+  if (entries == 0) return;
+  const auto stock = log.stock_of("resin-a", Lots::all);
+  const int uses = entries / 2;
+  if (!stock || stock->quantity != (entries - uses) * lot_mg - uses * use_mg) {
+    fail("the shelf does not hold what is left");
+  }
+  const auto cost = log.job_cost(slug);
+  const std::int64_t used_minor = cost ? cost->goods_minor : 0;
+  if (stock->minor + used_minor != (entries - uses) * lot_minor) fail("money came or went");
+}
 
 // True when it got the number it must have.
 bool save(Log& log, int i) {
@@ -76,6 +121,11 @@ bool save(Log& log, int i) {
       const auto recorded = log.record_events(testing::sample_events(n, slug));
       return recorded && recorded->events[0].row.number == 3 * n - 2;
     }
+    case What::entry: {
+      const auto booked = log.book(entry_of(n));
+      const auto again = log.book(entry_of(n));
+      return booked && again && booked->number == n && again->number == n && again->already;
+    }
   }
   return false;
 }
@@ -89,6 +139,8 @@ std::string wrong_with(const Log& log, int i) {
       return difference(log, n, schedule_of(n));
     case What::events:
       return difference(log, testing::sample_events(n, slug));
+    case What::entry:
+      return wrong_with_entry(log, n);
   }
   return "nothing";
 }
@@ -163,10 +215,12 @@ int verify(const fs::path& path, const Told& told) {
   if (!findings.empty()) fail("check: " + findings.front().text);
   const Log log = Log::open(path);
   const Info info = log.info();
-  const auto things = static_cast<int>(info.plans + info.schedules + info.events / 3);
+  const auto things =
+      static_cast<int>(info.plans + info.schedules + info.events / 3 + info.entries);
   if (info.plans != count_of(What::plan, things) ||
       info.schedules != count_of(What::schedule, things) ||
-      info.events != 3 * count_of(What::events, things)) {
+      info.events != 3 * count_of(What::events, things) ||
+      info.entries != count_of(What::entry, things)) {
     fail("something is there in part, or out of its order");
   }
   if (things < told.done) fail("acknowledged thing " + std::to_string(told.done) + " is lost");
@@ -175,6 +229,7 @@ int verify(const fs::path& path, const Told& told) {
     const std::string wrong = wrong_with(log, i);
     if (!wrong.empty()) fail(wrong);
   }
+  verify_shelf(log, static_cast<int>(info.entries));
   return things;
 }
 
@@ -242,7 +297,8 @@ int run(int kills, unsigned seed) {
   }
   std::printf(
       "%d kills, %d between \"committing\" and \"done\" (%d of those things were kept whole, the "
-      "others not at all), %d from the creation of a log on; %d plans, schedules and records\n",
+      "others not at all), %d from the creation of a log on; %d plans, schedules, records and "
+      "entries\n",
       kills, between, survived, creations, things);
   if (between * 10 < kills) fail("too few kills between \"committing\" and \"done\"");
   return 0;
