@@ -59,7 +59,7 @@ void read_costs(Fields& root, ShopFile& shop) {
   auto fields = root.subtable("costs", "[costs]");
   if (!fields) return;
   shop.labour = read_in_currency(*fields, "labour", measures::wage, shop.shop.currency);
-  read_in_currency(*fields, "short_coat", measures::price, shop.shop.currency);
+  shop.short_coat = read_in_currency(*fields, "short_coat", measures::price, shop.shop.currency);
   fields->done();
 }
 

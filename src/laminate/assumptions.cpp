@@ -19,6 +19,13 @@ base::Result<void> share_into_cups(const PlanRun& run, std::size_t i, const Defa
   return check_fill(run.input, run.input.coats[i], settings, run.times, state);
 }
 
+// With the margin of this coat alone, where it has one.
+Defaults of_coat(const PlanRun& run, std::size_t i, Defaults settings) {
+  const auto margin = run.input.margins.find(run.input.coats[i].id);
+  if (margin != run.input.margins.end()) settings.margin.value = margin->second;
+  return settings;
+}
+
 bool same(const CoatState& a, const CoatState& b) {
   return a.need == b.need && a.plies == b.plies && a.notices == b.notices;
 }
@@ -57,10 +64,12 @@ class Mover {
     for (const std::size_t i : run_.order) {
       auto state = coat_need(run_.input, i, run_.geometry, settings, progress);
       if (used[i]) continue;
+      const Defaults own = of_coat(run_, i, settings);
+      const Defaults usual = of_coat(run_, i, settings_);
       used[i] = !state || !same(*state, outcome_.needs[i]) ||
-                masses_move(run_.input, settings, *state, outcome_.coats[i], settings_) ||
-                fill_moves(settings, outcome_.coats[i]) ||
-                !share_into_cups(run_, i, settings, *state) || !same(*state, outcome_.coats[i]);
+                masses_move(run_.input, own, *state, outcome_.coats[i], usual) ||
+                fill_moves(settings, outcome_.coats[i]) || !share_into_cups(run_, i, own, *state) ||
+                !same(*state, outcome_.coats[i]);
     }
   }
 
@@ -107,7 +116,7 @@ base::Result<Outcome> compute(const PlanRun& run, const Defaults& values) {
     base::Result<void> done;
     if (state) {
       outcome.needs[i] = *state;
-      done = share_into_cups(run, i, settings, *state);
+      done = share_into_cups(run, i, of_coat(run, i, settings), *state);
       outcome.coats[i] = std::move(*state);
     } else {
       done = tl::unexpected(state.error());

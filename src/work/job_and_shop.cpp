@@ -78,7 +78,7 @@ base::Result<JobAndShop> read_job_and_shop(const Workshop& workshop, const fs::p
     }
     return base::fail(std::move(problems));
   }
-  return JobAndShop{std::move(*job_file), std::move(*shop_file), {}};
+  return JobAndShop{std::move(*job_file), std::move(*shop_file), {}, {}};
 }
 
 base::Problems locate(base::Problems problems, const JobAndShop& both) {
@@ -106,6 +106,7 @@ base::Result<laminate::Plan> plan_of(const Workshop& workshop, const JobAndShop&
   input.resin_temp = choices.resin_temp;
   input.cup = choices.cup;
   input.assumed = both.job.assumed;
+  input.margins = both.margins;
   files::AnswerStore cups(workshop.cache);
   auto plan = laminate::make_plan(input, laminate::defaults(), &cups);
   if (!plan) return base::fail(locate(plan.error(), both));

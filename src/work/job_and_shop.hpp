@@ -2,6 +2,8 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
+#include <map>
 #include <string>
 #include <string_view>
 
@@ -19,6 +21,7 @@ struct JobAndShop {
   files::ShopFile shop;
   /// What was learned from records and stands in `shop` in place of defaults: "key value" a line.
   std::string learned = {};
+  std::map<std::string, double, std::less<>> margins = {};  ///< by coat, as learned
 };
 
 /// `--shop`, else shop.toml beside the job file or in a folder above it, else the usual one.

@@ -143,7 +143,7 @@ class Collector {
                        .value = grams - model.constant,
                        .spread = spread_of_grams(model.expected)});
     constants_.push_back(model.constant);
-    named_.push_back({.job = slug, .coat = coat.id, .value = grams});
+    named_.push_back({.job = slug, .coat = coat.id, .kind = coat.kind, .value = grams});
     boards_.insert(slug);
   }
 
@@ -161,7 +161,8 @@ class Collector {
     times_[k].push_back({.row = {planned / pace_rates()[k].belief.value},
                          .value = minutes,
                          .spread = spread_of_minutes(planned)});
-    timed_[k].push_back({.job = slug, .coat = coat.id, .is_time = true, .value = minutes});
+    timed_[k].push_back(
+        {.job = slug, .coat = coat.id, .kind = coat.kind, .is_time = true, .value = minutes});
     boards_.insert(slug);
   }
 

@@ -9,6 +9,7 @@
 #include "job_and_shop.hpp"
 #include "wetout/base/notice.hpp"
 #include "wetout/joblog/log.hpp"
+#include "wetout/laminate/coat.hpp"
 #include "wetout/learn/robust_fit.hpp"
 
 namespace wetout::work {
@@ -27,6 +28,7 @@ struct LearnedRate {
 struct WeighedRecord {
   std::string job = {};
   std::string coat = {};
+  laminate::CoatKind kind = laminate::CoatKind::laminate;
   bool is_time = false;   ///< minutes to spread it; else grams that it took
   double value = 0.0;     ///< as recorded
   double expected = 0.0;  ///< with what was learned of all records

@@ -10,9 +10,51 @@
 
 #include "learned_rates.hpp"
 #include "wetout/laminate/defaults.hpp"
+#include "wetout/learn/newsvendor.hpp"
 
 namespace wetout::work {
 namespace {
+
+constexpr std::string_view margin_of = "margin.";
+
+double stays_in_cups(const laminate::CoatNeed& coat, const JobAndShop& both) {
+  const units::Mass left_in_cup =
+      both.shop.shop.losses.left_in_cup.value_or(laminate::defaults().left_in_cup.value);
+  return units::in_grams(left_in_cup) * static_cast<double>(coat.batches.size());
+}
+
+// Before so many coats of a kind were weighed, a margin would be made of not knowing.
+constexpr int known_from = 3;
+
+bool is_known(laminate::CoatKind kind, const Learned& learned) {
+  if (kind == laminate::CoatKind::install) return false;
+  return known_from <= std::count_if(learned.records.begin(), learned.records.end(),
+                                     [&](const WeighedRecord& record) {
+                                       return !record.is_time && record.kind == kind;
+                                     });
+}
+
+// In minor units, of both parts as the plan buys them; nothing where one has no price.
+std::optional<double> cost_of_a_gram(const laminate::CoatNeed& coat,
+                                     const laminate::Totals& totals) {
+  double cost = 0.0;
+  double mass = 0.0;
+  for (const laminate::Batch& batch : coat.batches) {
+    for (const laminate::Pour& pour : batch.pours) {
+      const auto bought = std::find_if(
+          totals.materials.begin(), totals.materials.end(),
+          [&](const laminate::MaterialTotal& one) { return one.material == pour.what; });
+      if (bought == totals.materials.end() || !bought->cost || bought->unit != "g" ||
+          bought->amount <= 0.0) {
+        return std::nullopt;
+      }
+      cost += static_cast<double>(bought->cost->minor) / bought->amount * pour.add.in_grams();
+      mass += pour.add.in_grams();
+    }
+  }
+  if (mass <= 0.0) return std::nullopt;
+  return cost / mass;
+}
 
 // Calls read(key, value) for each line.
 void each_line(std::string_view text, const std::function<void(std::string_view, double)>& read) {
@@ -62,13 +104,45 @@ std::string usable(const Learned& learned) {
 
 void use_learned(JobAndShop& both, std::string_view text) {
   each_line(text, [&](std::string_view key, double value) {
-    if (put(key, value, both.shop.shop)) both.learned += fmt::format("{} {:.9g}\n", key, value);
+    bool is_used = false;
+    if (key.substr(0, margin_of.size()) == margin_of) {
+      is_used = !both.shop.shop.losses.margin;
+      if (is_used) both.margins[std::string(key.substr(margin_of.size()))] = value;
+    } else {
+      is_used = put(key, value, both.shop.shop);
+    }
+    if (is_used) both.learned += fmt::format("{} {:.9g}\n", key, value);
   });
+}
+
+std::string margins_for(const Learned& learned, const JobAndShop& both,
+                        const laminate::Plan& plan) {
+  std::string text;
+  if (!both.shop.short_coat) return text;
+  const auto next = predictions(learned, both);
+  for (std::size_t i = 0; i < next.size() && i < plan.coats.size(); ++i) {
+    const laminate::CoatNeed& coat = plan.coats[i];
+    const auto minor_per_gram = cost_of_a_gram(coat, plan.totals);
+    if (!minor_per_gram || !is_known(coat.kind, learned)) continue;
+    const double wanted =
+        learn::best_quantity(next[i], static_cast<double>(both.shop.short_coat->minor),
+                             *minor_per_gram) +
+        stays_in_cups(coat, both);
+    const double without = (coat.kept + coat.losses).in_grams();
+    const double share = std::clamp(wanted / without - 1.0, 0.0, 1.0);
+    text += fmt::format("{}{} {:.3f}\n", margin_of, coat.id, share);
+  }
+  return text;
 }
 
 std::string in_words(std::string_view text) {
   std::string words;
   each_line(text, [&](std::string_view key, double value) {
+    if (key.substr(0, margin_of.size()) == margin_of) {
+      words += fmt::format("{}margin of {} {:.0f} %", words.empty() ? "" : ", ",
+                           key.substr(margin_of.size()), value * 100.0);
+      return;
+    }
     std::string_view unit = "min/m2";
     for (const LossRate& rate : loss_rates()) {
       if (rate.key == key) unit = rate.unit;
@@ -84,13 +158,10 @@ base::Notices chances_short(const Learned& learned, const JobAndShop& both,
                             const laminate::Plan& plan) {
   base::Notices notices;
   const auto next = predictions(learned, both);
-  const units::Mass left_in_cup =
-      both.shop.shop.losses.left_in_cup.value_or(laminate::defaults().left_in_cup.value);
   for (std::size_t i = 0; i < next.size() && i < plan.coats.size(); ++i) {
     const laminate::CoatNeed& coat = plan.coats[i];
     if (coat.kind == laminate::CoatKind::install) continue;
-    const double stays = units::in_grams(left_in_cup) * static_cast<double>(coat.batches.size());
-    const double chance = next[i].chance_above(coat.mix.in_grams() - stays);
+    const double chance = next[i].chance_above(coat.mix.in_grams() - stays_in_cups(coat, both));
     notices.push_back({.code = "plan.short_chance",
                        .text = "chance that " + coat.name + " runs short, by the records",
                        .subject = coat.id,

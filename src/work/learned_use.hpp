@@ -18,6 +18,11 @@ std::string usable(const Learned& learned);
 /// Puts them where the shop file says nothing itself, and notes in `both.learned` which.
 void use_learned(JobAndShop& both, std::string_view text);
 
+/// The margin of each coat at which a gram more would cost as much as it saves, where the shop file
+/// says what running short costs and has prices, and three coats of its kind were weighed:
+/// "margin.COAT share" a line. `plan` is of `both`.
+std::string margins_for(const Learned& learned, const JobAndShop& both, const laminate::Plan& plan);
+
 /// "uptake.eps 71.9 g/m2, brush 9.26 g"
 std::string in_words(std::string_view text);
 

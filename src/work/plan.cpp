@@ -70,6 +70,9 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
   auto planned = plan_of(workshop, *both, request.choices);
   if (!planned) return tl::unexpected(planned.error());
   if (!both->learned.empty()) {
+    use_learned(*both, margins_for(learned, *both, *planned));
+    planned = plan_of(workshop, *both, request.choices);
+    if (!planned) return tl::unexpected(planned.error());
     for (base::Notice& odds : chances_short(learned, *both, *planned)) {
       planned->notices.push_back(std::move(odds));
     }

@@ -83,7 +83,7 @@ base::Result<JobAndShop> files_of(const StoredPlan& stored) {
   if (!job) return tl::unexpected(job.error());
   auto shop = files::parse_shop(stored.shop_text, stored.shop_name);
   if (!shop) return tl::unexpected(shop.error());
-  JobAndShop both{std::move(*job), std::move(*shop), {}};
+  JobAndShop both{std::move(*job), std::move(*shop), {}, {}};
   use_learned(both, stored.learned);
   return both;
 }

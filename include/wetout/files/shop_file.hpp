@@ -16,7 +16,6 @@
 
 namespace wetout::files {
 
-/// `short_coat` of [costs], which nothing uses yet, is checked like the others and then dropped.
 struct ShopFile {
   Source source;
   std::string time_zone;  ///< IANA name, known to this computer
@@ -28,6 +27,7 @@ struct ShopFile {
   std::vector<schedule::Person> people;       ///< at least one
   std::vector<schedule::SharedThing> shared;  ///< what the file names; one of each else
   std::optional<units::Money> labour;         ///< for an hour of work
+  std::optional<units::Money> short_coat;     ///< what running short in a coat costs
   /// Worth knowing, though the file can be used: "resin.parts_differ", "room.unused".
   base::Notices notices;
 };

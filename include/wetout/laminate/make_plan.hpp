@@ -1,6 +1,8 @@
 // From a board, its coats and the shop to the plan. Pure: no files, no clock.
 #pragma once
 
+#include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -24,6 +26,8 @@ struct PlanInput {
   std::optional<units::Temperature> resin_temp;  ///< of the resin in its cans; else the air's
   std::optional<std::string> cup;                ///< use this cup and no other
   std::vector<Assumption> assumed;               ///< by the reader of the file
+  /// By coat: instead of the shop's margin.
+  std::map<std::string, double, std::less<>> margins = {};
 };
 
 /// Everything that is wrong between board, coats and shop before anything is computed: unknown

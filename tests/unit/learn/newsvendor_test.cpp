@@ -36,5 +36,32 @@ TEST(Newsvendor, OrdersLessThanTheMeanWhereLeftoversCostMore) {
   EXPECT_NEAR(normal(115, 5).quantile(ratio), 113.73, 0.005);
 }
 
+// By brute force: the mean cost of a quantity, over 200 000 quantiles of the demand.
+double mean_cost(const Prediction& demand, double quantity, double short_cost, double left_cost) {
+  constexpr int steps = 200'000;
+  double cost = short_cost * demand.chance_above(quantity);
+  for (int k = 0; k < steps; ++k) {
+    const double takes = demand.quantile((k + 0.5) / steps);
+    if (takes >= quantity) break;
+    cost += left_cost * (quantity - takes) / steps;
+  }
+  return cost;
+}
+
+TEST(BestQuantity, CostsLeast) {
+  const Prediction demand{.value = 230.0, .spread = 14.0, .freedom = 7.5};
+  for (const double short_cost : {2.0, 45.0, 400.0}) {
+    const double best = best_quantity(demand, short_cost, 0.02);
+    const double least = mean_cost(demand, best, short_cost, 0.02);
+    for (const double step : {-8.0, -2.0, 2.0, 8.0}) {
+      EXPECT_LT(least, mean_cost(demand, best + step, short_cost, 0.02)) << short_cost << step;
+    }
+  }
+}
+
+TEST(BestQuantity, IsWhatIsExpectedWhereRunningShortCostsNextToNothing) {
+  EXPECT_EQ(best_quantity({.value = 230.0, .spread = 14.0, .freedom = 7.5}, 1e-6, 1.0), 230.0);
+}
+
 }  // namespace
 }  // namespace wetout::learn
