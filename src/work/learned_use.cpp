@@ -7,6 +7,7 @@
 #include <cmath>
 #include <functional>
 #include <optional>
+#include <utility>
 
 #include "learned_rates.hpp"
 #include "wetout/laminate/defaults.hpp"
@@ -169,6 +170,22 @@ base::Notices chances_short(const Learned& learned, const JobAndShop& both,
                        .unit = "share"});
   }
   return notices;
+}
+
+base::Result<laminate::Plan> plan_as_learned(const Workshop& workshop, JobAndShop& both,
+                                             const MixingChoices& choices, const Learned& learned) {
+  use_learned(both, usable(learned));
+  auto planned = plan_of(workshop, both, choices);
+  if (!planned || both.learned.empty()) return planned;
+  if (const std::string margins = margins_for(learned, both, *planned); !margins.empty()) {
+    use_learned(both, margins);
+    planned = plan_of(workshop, both, choices);
+    if (!planned) return planned;
+  }
+  for (base::Notice& odds : chances_short(learned, both, *planned)) {
+    planned->notices.push_back(std::move(odds));
+  }
+  return planned;
 }
 
 }  // namespace wetout::work

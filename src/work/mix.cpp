@@ -33,8 +33,7 @@ base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& r
   if (is_file_argument(request.job)) {
     auto both = read_job_and_shop(workshop, request.job);
     if (!both) return tl::unexpected(both.error());
-    use_learned(*both, usable(learned_by(workshop)));
-    auto planned = plan_of(workshop, *both, request.choices);
+    auto planned = plan_as_learned(workshop, *both, request.choices, learned_by(workshop));
     if (!planned) return tl::unexpected(planned.error());
     Source source{std::move(*both), {}};
     source.document.job.id = source.files.job.board.id;

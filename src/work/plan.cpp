@@ -6,6 +6,7 @@
 
 #include "job_and_shop.hpp"
 #include "learned_use.hpp"
+#include "plan_kept.hpp"
 #include "stored_plan.hpp"
 #include "wetout/base/sha256.hpp"
 #include "wetout/base/words.hpp"
@@ -60,23 +61,14 @@ std::vector<report::InputRef> refs(const std::vector<joblog::Input>& inputs,
 
 }  // namespace
 
-base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& request) {
+base::Result<PlanKept> plan_and_keep(const Workshop& workshop, const PlanRequest& request) {
   auto both = read_job_and_shop(workshop, request.file);
   if (!both) return tl::unexpected(both.error());
   const auto slug = job_slug(request, both->job);
   if (!slug) return tl::unexpected(slug.error());
-  const Learned learned = request.no_learned ? Learned{} : learned_by(workshop);
-  use_learned(*both, usable(learned));
-  auto planned = plan_of(workshop, *both, request.choices);
+  auto planned = plan_as_learned(workshop, *both, request.choices,
+                                 request.no_learned ? Learned{} : learned_by(workshop));
   if (!planned) return tl::unexpected(planned.error());
-  if (!both->learned.empty()) {
-    use_learned(*both, margins_for(learned, *both, *planned));
-    planned = plan_of(workshop, *both, request.choices);
-    if (!planned) return tl::unexpected(planned.error());
-    for (base::Notice& odds : chances_short(learned, *both, *planned)) {
-      planned->notices.push_back(std::move(odds));
-    }
-  }
   const auto zone = time::Zone::named(both->shop.time_zone);
   if (!zone) return tl::unexpected(zone.error());
   const auto now = workshop.now(*zone);
@@ -93,7 +85,8 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
     inputs.push_back({"learned", "records", "wetout.learned/1", both->learned});
   }
 
-  Printable answer;
+  PlanKept kept_plan;
+  Printable& answer = kept_plan.printable;
   answer.units = both->shop.units;
   answer.time_zone = both->shop.time_zone;
   report::PlanDocument& document = answer.document;
@@ -111,6 +104,7 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
   new_plan.input_key = input_key(*slug, inputs);
   new_plan.result_format = std::string(report::plan_format);
   new_plan.inputs = inputs;
+  kept_plan.files = std::move(*both);
   std::string body;
   new_plan.result_body = [&](int revision) {
     document.job.revision = revision;
@@ -137,13 +131,19 @@ base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& reques
     if (!stored) return tl::unexpected(stored.error());
     answer.document = std::move(stored->document);
     answer.unchanged = true;
-    return answer;
+    return kept_plan;
   }
   // What is shown is what was kept, digit by digit: a later look at it prints the same.
   auto kept = report::read_plan(body);
   if (!kept) return tl::unexpected(kept.error());
   document = std::move(*kept);
-  return answer;
+  return kept_plan;
+}
+
+base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& request) {
+  auto kept = plan_and_keep(workshop, request);
+  if (!kept) return tl::unexpected(kept.error());
+  return std::move(kept->printable);
 }
 
 }  // namespace wetout::work

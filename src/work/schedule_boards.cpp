@@ -4,7 +4,7 @@
 #include <optional>
 #include <utility>
 
-#include "learned_use.hpp"
+#include "plan_kept.hpp"
 #include "stored_plan.hpp"
 
 namespace wetout::work {
@@ -24,17 +24,15 @@ BoardToSchedule board(std::string job, int revision, JobAndShop files, MixingCho
 }
 
 base::Result<BoardToSchedule> of_file(const Workshop& workshop, const std::string& file) {
-  auto planned = plan(workshop, {.file = file, .as = {}, .choices = {}});
-  if (!planned) return tl::unexpected(planned.error());
-  auto both = read_job_and_shop(workshop, file);
-  if (!both) return tl::unexpected(both.error());
-  use_learned(*both, usable(learned_by(workshop)));
-  const report::JobRef job = planned->document.job;
-  if (!planned->unchanged && job.saved) {
+  auto kept = plan_and_keep(workshop, {.file = file, .as = {}, .choices = {}});
+  if (!kept) return tl::unexpected(kept.error());
+  report::PlanDocument& document = kept->printable.document;
+  const report::JobRef job = document.job;
+  if (!kept->printable.unchanged && job.saved) {
     workshop.sink(base::Level::info,
                   "planned: revision " + std::to_string(job.revision) + " of " + job.id);
   }
-  return board(job.id, job.revision, std::move(*both), {}, std::move(planned->document.plan));
+  return board(job.id, job.revision, std::move(kept->files), {}, std::move(document.plan));
 }
 
 base::Result<BoardToSchedule> of_log(const Workshop& workshop, const std::string& name) {
