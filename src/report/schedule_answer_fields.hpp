@@ -73,6 +73,7 @@ struct Fields<TimelineStep> {
     v("uses", step.uses);
     v("milestones", step.milestones);
     v("slack", step.slack);
+    v.later("chance_limits_hold", step.chance_limits_hold, as::Plain{});
   }
 };
 template <>

@@ -8,6 +8,8 @@
 #include <variant>
 
 #include "scheduling.hpp"
+#include "wetout/base/check.hpp"
+#include "wetout/schedule/odds.hpp"
 
 namespace wetout::work {
 namespace {
@@ -39,7 +41,14 @@ std::string_view unit_of(schedule::Limit limit) {
 
 class Teller {
  public:
-  explicit Teller(const Scheduling& s) : s_(s) {}
+  explicit Teller(const Scheduling& s) : s_(s) {
+    for (const schedule::CoreOf& core : s.set_up.cores) {
+      auto odds = schedule::WeatherOdds::of(s.asked.weather, s.asked.room, core.lag, s.asked.issued,
+                                            s.assumed.limits, s.assumed.climate);
+      base::promise(odds.has_value(), "the weather has been read for this room");
+      odds_.push_back(std::move(*odds));
+    }
+  }
 
   [[nodiscard]] TimelineStep tell(const PlacedStep& placed) const {
     const schedule::BoardSetting& board = s_.board(placed.board);
@@ -94,6 +103,7 @@ class Teller {
                      [&](const auto& a, const auto& b) { return film[named(a)] < film[named(b)]; });
     if (wet.state == PlacedStep::State::done) return;
     limits(wet, out);
+    chance(wet, out);
   }
 
   static Milestone named(const report::FilmMilestone& told) {
@@ -135,6 +145,14 @@ class Teller {
     }
   }
 
+  void chance(const PlacedStep& wet, TimelineStep& out) const {
+    const schedule::BoardSetting& board = s_.board(wet.board);
+    const int coat = s_.step(wet.board, wet.step).coat;
+    const auto open = s_.open_film(wet.board, coat, s_.setting().grid.not_before(wet.start));
+    const double holds = odds_[u(wet.board)].holds(open, board.rules[u(coat)]);
+    out.chance_limits_hold = std::round(holds * 1e3) / 1e3;
+  }
+
   void windows(const PlacedStep& placed, TimelineStep& out) const {
     for (const schedule::Link& link : s_.board(placed.board).steps.links) {
       if (!link.tight || link.to != placed.step || !s_.chosen(placed.board, link.when)) continue;
@@ -155,6 +173,7 @@ class Teller {
   }
 
   const Scheduling& s_;
+  std::vector<schedule::WeatherOdds> odds_;  // of each board
 };
 
 void choices(const Scheduling& s, ScheduleDocument& document) {

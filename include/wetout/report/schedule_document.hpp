@@ -216,6 +216,9 @@ struct TimelineStep {
   std::vector<ResourceUse> uses;
   std::vector<FilmMilestone> milestones;  ///< of a wet, in order of time
   std::vector<StepSlack> slack;
+  /// Of a wet that is still to come: the chance that the weather keeps its limits, 0 to 1
+  /// (schedule::WeatherOdds).
+  std::optional<double> chance_limits_hold;
 };
 
 /// Of a choice of starts: schedules are compared by these, in the order the caller preferred.

@@ -238,6 +238,7 @@ ScheduleDocument schedule_bare() {
   document.timeline.back().room.reset();
   document.timeline.back().dew_margin.reset();
   document.timeline.back().core_change.reset();
+  document.timeline.back().chance_limits_hold.reset();
   document.timeline.back().milestones.clear();
   document.steps.back().limits.clear();
   document.steps.back().room.reset();

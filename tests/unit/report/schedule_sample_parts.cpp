@@ -88,6 +88,7 @@ void Board::wet(const Row& row, const Curing& cure, std::vector<StepSlack> slack
   time.end = time_of(time, "tack_free");
   time.core_change = TempDelta::kelvin(-0.35);
   time.slack = std::move(slack);
+  time.chance_limits_hold = 0.931;
   time.uses.push_back({"stand", time.start, time_of(time, "handle")});
 }
 
