@@ -1,5 +1,7 @@
 # Sourced: hourly climate normals of Seattle, 1981-2010 (US NOAA), from the npm package vega-datasets.
 # shellcheck shell=bash
+source .cmake/packages.sh
+command -v npm >/dev/null 2>&1 || need_packages npm
 
 # fetch_normals PLACE: leaves PLACE/normals.csv, its columns named as wetout reads them.
 fetch_normals() {

@@ -4,10 +4,8 @@
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 program=$(cd "$1" && pwd)/tests/unit/climate/climate_normals
-source .cmake/packages.sh
-command -v npm >/dev/null 2>&1 || need_packages npm
+source tests/long/fetch_normals.sh
 place=$(mktemp -d)
 trap 'rm -rf "$place"' EXIT
-source tests/long/fetch_normals.sh
 fetch_normals "$place"
 WETOUT_NORMALS=$place/normals.csv "$program" --gtest_brief=1

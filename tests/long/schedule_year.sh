@@ -7,11 +7,9 @@ cd "$(dirname "$0")/../.."
 program=$(cd "$1" && pwd)/src/cli/wetout
 data=$(sed -n 's/^WETOUT_TEST_DATA:[A-Z]*=//p' "$1/CMakeCache.txt")
 shift
-source .cmake/packages.sh
-command -v npm >/dev/null 2>&1 || need_packages npm
+source tests/long/fetch_normals.sh
 place=$(mktemp -d)
 trap 'rm -rf "$place"' EXIT
-source tests/long/fetch_normals.sh
 fetch_normals "$place"
 years=(seattle="$place/normals.csv")
 if [ -f "$data/weather/chicago.epw" ]; then
