@@ -26,6 +26,16 @@ int run_plan(const Parsed& parsed, Context& context) {
                   .expected = "--as with one FILE only"}},
                 exit_usage);
   }
+  if (parsed.has("--svg") && files.size() > 1) {
+    return fail(context,
+                {{.code = "argument.clash",
+                  .message = "--svg names one drawing, and there are several files",
+                  .key = "--svg",
+                  .expected = "--svg with one FILE only"}},
+                exit_usage);
+  }
+  std::optional<std::filesystem::path> drawing;
+  if (const auto svg = parsed.text("--svg")) drawing = *svg;
   const work::Workshop shop = workshop(parsed, context);
   int code = exit_done;
   bool first = true;
@@ -33,7 +43,9 @@ int run_plan(const Parsed& parsed, Context& context) {
     const auto plan = work::plan(shop, {.file = file,
                                         .as = parsed.text("--as"),
                                         .choices = mixing_choices(parsed),
-                                        .no_learned = parsed.flag("--no-learned")});
+                                        .no_learned = parsed.flag("--no-learned"),
+                                        .drawing = drawing,
+                                        .units = context.units});
     if (!plan) {
       code = fail(context, plan.error());
       continue;
@@ -46,6 +58,7 @@ int run_plan(const Parsed& parsed, Context& context) {
     }
     first = false;
     say(context, what_was_saved(*plan, context));
+    if (plan->drawing_written) say(context, "drawing: " + parsed.needed("--svg"));
   }
   return code;
 }

@@ -85,7 +85,14 @@ Command plan() {
                     cup(),
                     {.kind = flag,
                      .name = "--no-learned",
-                     .help = "leave aside what was learned from records"}},
+                     .help = "leave aside what was learned from records"},
+                    {.kind = option,
+                     .name = "--svg",
+                     .value = "FILE",
+                     .help = "draw deck and bottom there, to scale with plies and laps, e.g. "
+                             "board.svg; a drawing of a plan that is there is replaced. With one "
+                             "FILE only",
+                     .completes = Completes::file}},
       .examples = {{"wetout plan sandpiper.toml", "plan a board and save the plan"},
                    {"wetout plan sandpiper.toml --air 18C --dry-run",
                     "see what a cooler room changes, without saving"}},

@@ -4,8 +4,10 @@
 #include <utility>
 #include <vector>
 
+#include "drawn_board.hpp"
 #include "job_and_shop.hpp"
 #include "learned_use.hpp"
+#include "made_file.hpp"
 #include "plan_kept.hpp"
 #include "stored_plan.hpp"
 #include "wetout/base/sha256.hpp"
@@ -141,8 +143,23 @@ base::Result<PlanKept> plan_and_keep(const Workshop& workshop, const PlanRequest
 }
 
 base::Result<Printable> plan(const Workshop& workshop, const PlanRequest& request) {
+  if (request.drawing) {
+    if (auto may = may_make(workshop, *request.drawing, made_drawing); !may) {
+      return tl::unexpected(may.error());
+    }
+  }
   auto kept = plan_and_keep(workshop, request);
   if (!kept) return tl::unexpected(kept.error());
+  if (request.drawing) {
+    const report::PlanDocument& document = kept->printable.document;
+    const units::System system = request.units.value_or(kept->printable.units);
+    const auto board = drawn_board(kept->files.job.board, system);
+    if (!board) return tl::unexpected(board.error());
+    auto made = make_file(workshop, *request.drawing,
+                          report::plan_drawing(document, *board, system), made_drawing);
+    if (!made) return tl::unexpected(made.error());
+    kept->printable.drawing_written = !workshop.dry_run;
+  }
   return std::move(kept->printable);
 }
 

@@ -24,7 +24,9 @@ struct PlanRequest {
   std::filesystem::path file;     ///< as the user named it
   std::optional<std::string> as;  ///< the job's id, else the board's
   MixingChoices choices;
-  bool no_learned = false;  ///< leave aside what was learned from records
+  bool no_learned = false;                            ///< leave aside what was learned from records
+  std::optional<std::filesystem::path> drawing = {};  ///< written there too, as SVG
+  std::optional<units::System> units = {};            ///< of the drawing; else the shop's
 };
 
 /// A document with what printing it needs beside it.
@@ -33,6 +35,7 @@ struct Printable {
   units::System units = units::System::us;  ///< of the shop
   std::string time_zone;                    ///< of the shop
   bool unchanged = false;                   ///< the last revision already said so: not saved again
+  bool drawing_written = false;
 };
 
 /// Reads the files, plans, and saves a revision unless nothing changed or the workshop is on a dry
