@@ -1,3 +1,5 @@
+#include <utility>
+
 #include "registry.hpp"
 #include "wetout/report/plan_document.hpp"
 #include "wetout/report/plan_text.hpp"
@@ -18,20 +20,14 @@ std::string what_was_saved(const work::Printable& plan, const Context& context) 
 
 int run_plan(const Parsed& parsed, Context& context) {
   const std::vector<std::string>& files = parsed.all("FILE");
-  if (parsed.has("--as") && files.size() > 1) {
+  for (const auto& [option, what] : {std::pair{"--as", "job"}, std::pair{"--svg", "drawing"}}) {
+    if (!parsed.has(option) || files.size() == 1) continue;
+    const std::string name = option;
     return fail(context,
                 {{.code = "argument.clash",
-                  .message = "--as names one job, and there are several files",
-                  .key = "--as",
-                  .expected = "--as with one FILE only"}},
-                exit_usage);
-  }
-  if (parsed.has("--svg") && files.size() > 1) {
-    return fail(context,
-                {{.code = "argument.clash",
-                  .message = "--svg names one drawing, and there are several files",
-                  .key = "--svg",
-                  .expected = "--svg with one FILE only"}},
+                  .message = name + " names one " + what + ", and there are several files",
+                  .key = name,
+                  .expected = name + " with one FILE only"}},
                 exit_usage);
   }
   std::optional<std::filesystem::path> drawing;

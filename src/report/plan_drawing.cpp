@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "layout.hpp"
 #include "svg.hpp"
@@ -14,11 +15,12 @@ using board::Face;
 using units::Length;
 using units::System;
 
-constexpr double scale = 100.0;  // mm of paper to a metre: 1:10
-constexpr double page_width = 190.0;
-constexpr double top = 24.0;  // of the nose
+constexpr double scale = 100.0;      // mm of paper to a metre: 1:10
+constexpr double left = 24.0;        // of it stand the measures
+constexpr double least_view = 76.0;  // what a column of the legend takes
+constexpr double aside = 6.0;        // of the outline in its view
+constexpr double top = 24.0;         // of the nose
 constexpr double line_height = 4.2;
-constexpr double first_middle = 62.0, second_middle = 138.0;  // of the two views
 // What a line of the legend holds at this size of letters.
 constexpr std::size_t legend_columns = 46;
 
@@ -31,19 +33,30 @@ class Drawing {
 
   std::string draw() {
     length_ = paper(plan_.board.length);
+    room_ = std::max(least_view, width() + 2.0 * aside);
+    middle_ = left + room_ / 2.0;
+    page_width_ = left + 2.0 * room_ + 14.0;
     title();
     defs();
-    view(Face::deck, first_middle);
-    view(Face::bottom, second_middle);
+    view(Face::deck, middle_);
+    view(Face::bottom, middle_ + room_);
     measures();
     const double below = top + length_ + 10.0;
-    const double end = std::max(legend(Face::deck, first_middle - 38.0, below),
-                                legend(Face::bottom, second_middle - 38.0, below));
+    const double end =
+        std::max(legend(Face::deck, left, below), legend(Face::bottom, left + room_, below));
     return finish(keys(end + 2.0) + 3.0);
   }
 
  private:
   [[nodiscard]] double up(Length from_tail) const { return top + length_ - paper(from_tail); }
+
+  [[nodiscard]] double width() const {
+    double half = 0.0;
+    for (const board::Hull::Point& point : board_.outline) {
+      half = std::max(half, std::abs(paper(point.y)));
+    }
+    return 2.0 * half;
+  }
 
   void title() {
     const std::string revision = document_.job.saved || document_.job.revision > 0
@@ -110,14 +123,16 @@ class Drawing {
   void patch(const laminate::PlyNeed& ply, int number) {
     const double nose_end = up(patch_end(ply));
     const double tail_end = up(ply.from_tail.value_or(Length()));
-    const double half = ply.width ? paper(*ply.width) / 2.0 : page_width;
+    const double half = ply.width ? paper(*ply.width) / 2.0 : width();
     svg_.rect(-half, nose_end, 2.0 * half, tail_end - nose_end,
               "clip-path=\"url(#inside)\" fill=\"none\" stroke-width=\"0.35\" "
               "stroke-dasharray=\"2.5 1.2\"");
     // Numbers side by side, near the patch's own end, so that those of nested patches stay apart.
     const double x = number % 2 == 1 ? -6.0 : 6.0;
     const double y = nose_end + 5.0;
-    svg_.raw(fmt::format("<circle cx=\"{:.2f}\" cy=\"{:.2f}\" r=\"2.4\" fill=\"#fff\" stroke-width=\"0.3\"/>\n", x, y));
+    svg_.raw(fmt::format(
+        "<circle cx=\"{:.2f}\" cy=\"{:.2f}\" r=\"2.4\" fill=\"#fff\" stroke-width=\"0.3\"/>\n", x,
+        y));
     svg_.text(x, y + 1.1, std::to_string(number), "middle", "font-weight=\"bold\"");
   }
 
@@ -125,9 +140,9 @@ class Drawing {
     for (const DrawnBoard::Across& across : board_.across) {
       const double y = up(across.from_tail);
       const double half = paper(across.width) / 2.0;
-      svg_.line(first_middle - half, y, first_middle + half, y,
+      svg_.line(middle_ - half, y, middle_ + half, y,
                 "stroke-width=\"0.2\" marker-start=\"url(#tip)\" marker-end=\"url(#tip)\"");
-      svg_.line(first_middle - half - 1.0, y, 30.0, y,
+      svg_.line(middle_ - half - 1.0, y, 30.0, y,
                 "stroke-width=\"0.15\" stroke-dasharray=\"0.6 0.8\"");
       svg_.text(29.0, y - 0.4, units::print(across.width, system_), "end");
       svg_.text(29.0, y + 2.6, across.place, "end", "font-size=\"2.3\"");
@@ -147,17 +162,15 @@ class Drawing {
   }
 
   double write(double x, double y, std::string text) {
-    std::string_view indent;
-    while (!text.empty()) {
+    for (double indent = 0.0; !text.empty(); indent = 3.0) {
       std::size_t end = text.size();
       if (end > legend_columns) {
         end = text.rfind(' ', legend_columns);
         if (end == std::string::npos || end == 0) end = text.find(' ', legend_columns);
         end = std::min(end, text.size());
       }
-      svg_.text(x + (indent.empty() ? 0.0 : 3.0), y, text.substr(0, end));
+      svg_.text(x + indent, y, text.substr(0, end));
       text.erase(0, std::min(text.size(), end + 1));
-      indent = "  ";
       y += line_height;
     }
     return y;
@@ -170,9 +183,8 @@ class Drawing {
       if (ply.face != face) continue;
       std::string text;
       if (is_patch(ply)) {
-        text = fmt::format("{}  {} ({}): {}, {} to {} from the tail", ++number, ply.id,
-                           coat_name(ply.coat), ply.cloth,
-                           size(ply.from_tail.value_or(Length())),
+        text = fmt::format("{} {} ({}): {}, {} to {} from the tail", ++number, ply.id,
+                           coat_name(ply.coat), ply.cloth, size(ply.from_tail.value_or(Length())),
                            size(patch_end(ply)));
         if (ply.width) text += ", " + size(*ply.width) + " wide";
       } else {
@@ -203,7 +215,8 @@ class Drawing {
         "id=\"tip\" viewBox=\"-4 -2 8 4\" markerWidth=\"8\" markerHeight=\"4\" "
         "orient=\"auto-start-reverse\"><path d=\"M 0 0 L -4 -1.5 L -4 1.5 Z\"/></marker></defs>\n"
         "<rect width=\"100%\" height=\"100%\" style=\"stroke: none\" fill=\"#fff\"/>\n{}</svg>\n",
-        plan_drawing_begins, page_width, height, page_width, height, escaped(title_), svg_.body());
+        plan_drawing_begins, page_width_, height, page_width_, height, escaped(title_),
+        svg_.body());
   }
 
   const laminate::Plan& plan_;
@@ -211,6 +224,8 @@ class Drawing {
   const DrawnBoard& board_;
   System system_;
   double length_ = 0.0;
+  double room_ = 0.0, middle_ = 0.0;  // of a view; of the first
+  double page_width_ = 0.0;
   std::string title_;
   Svg svg_;
 };

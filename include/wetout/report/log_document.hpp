@@ -23,9 +23,9 @@ struct LogDocument {
   int schedules = 0;
   int events = 0;  ///< of what was recorded, undone ones and undos among them
   int documents = 0;
-  std::optional<bool> sound;        ///< nothing when the pages were not checked
-  std::vector<std::string> faults;  ///< what the check found
-  std::optional<std::string> copy;  ///< the other file of a backup or restore
+  std::optional<bool> sound;             ///< nothing when the pages were not checked
+  std::vector<std::string> faults;       ///< what the check found
+  std::optional<std::string> copy;       ///< the other file of a backup or restore
   std::optional<std::string> kept = {};  ///< where the log that was there before a restore is now
 };
 

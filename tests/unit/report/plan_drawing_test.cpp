@@ -11,13 +11,13 @@ using units::inches;
 using units::metres;
 using units::System;
 
-DrawnBoard diamond(units::Length length) {
+DrawnBoard diamond(units::Length length, double half_width = 0.25) {
   DrawnBoard board;
   board.outline = {{metres(0), metres(0)},
-                   {0.5 * length, metres(0.25)},
+                   {0.5 * length, metres(half_width)},
                    {length, metres(0)},
-                   {0.5 * length, metres(-0.25)}};
-  board.across = {{"wide point", 0.5 * length, metres(0.5)}};
+                   {0.5 * length, metres(-half_width)}};
+  board.across = {{"wide point", 0.5 * length, metres(2.0 * half_width)}};
   return board;
 }
 
@@ -39,6 +39,17 @@ TEST(PlanDrawing, IsToScale) {
   // The patch, 15 in wide from 14 in to 56 in.
   EXPECT_TRUE(has(svg, "width=\"38.10\" height=\"106.68\""));
   EXPECT_TRUE(has(svg, ">19 11/16 in<"));  // half a metre
+}
+
+TEST(PlanDrawing, WideBoardsHaveRoom) {
+  const PlanDocument document = sample::plan();
+  const auto drawn = [&](double half_width) {
+    return plan_drawing(document, diamond(document.plan.board.length, half_width), System::us);
+  };
+  EXPECT_TRUE(has(drawn(0.25), "translate(62.00 0)") && has(drawn(0.25), "translate(138.00 0)"));
+  const std::string wide = drawn(0.45);
+  EXPECT_TRUE(has(wide, "translate(75.00 0)") && has(wide, "translate(177.00 0)"));
+  EXPECT_TRUE(has(wide, "width=\"242mm\""));
 }
 
 TEST(PlanDrawing, TextsStayTexts) {
