@@ -90,6 +90,7 @@ RC_GTEST_PROP(WeatherOdds, AgreeWithManyForecastsTriedOneByOne, ()) {
       z -= (normal_below(z) - share) * std::sqrt(2.0 * std::numbers::pi) *
            std::exp(std::min(z * z / 2.0, 8.0)) * 0.5;
     }
+    RC_ASSERT(std::abs(normal_below(z) - share) < 1e-9);
     climate::ClimateDefaults moved;
     moved.guard_wide.value = std::abs(z);
     const LimitTester tester(*conditions(weather, room_of(climate::RoomKind::outdoors),
@@ -103,8 +104,10 @@ RC_GTEST_PROP(WeatherOdds, AgreeWithManyForecastsTriedOneByOne, ()) {
     }
     held += holds ? 1 : 0;
   }
+  // Half a share on each side, and 0.005 for straight lines between half guards; 0.0013 of it is
+  // what lies beyond three.
   RC_ASSERT(std::abs(odds(weather).holds(open, sample::rules()) -
-                     static_cast<double>(held) / many) < 0.03);
+                     static_cast<double>(held) / many) < 1.0 / many + 0.005);
 }
 
 }  // namespace
