@@ -128,6 +128,8 @@ Findings inspect(const Connection& connection, std::span<const Migration> steps)
   add(findings, db, "ledger", [&] { check_entries(findings, db); });
   add(findings, db, "ledger", [&] { check_lots(findings, db); });
   add(findings, db, "ledger", [&] { check_sums(findings, db); });
+  if (connection.version < 4) return findings;
+  add(findings, db, "lessons", [&] { check_lessons(findings, db); });
   return findings;
 }
 

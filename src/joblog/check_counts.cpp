@@ -54,4 +54,14 @@ void check_events(std::vector<Finding>& findings, SQLite::Database& db) {
        " WHERE other.kind = 'undo' OR other.job <> event.job");
 }
 
+void check_lessons(std::vector<Finding>& findings, SQLite::Database& db) {
+  find(findings, db, "lessons",
+       "SELECT 'there are ' || n || ' lessons, the last is ' || last FROM"
+       " (SELECT count(*) AS n, ifnull(max(id), 0) AS last FROM lesson) WHERE n <> last");
+  find(findings, db, "lessons",
+       "SELECT 'lesson ' || id || ' changes nothing' FROM"
+       " (SELECT id, counts, lag(counts, 1, 1) OVER (PARTITION BY event ORDER BY id) AS before"
+       "    FROM lesson) WHERE counts = before");
+}
+
 }  // namespace wetout::joblog

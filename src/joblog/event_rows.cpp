@@ -36,7 +36,10 @@ std::optional<Milligrams> read_mass(SQLite::Column column) {
 constexpr const char* event_query =
     "SELECT event.id, event.token, slug, event.kind, event.step, event.at, event.recorded,"
     " event.mass_mg, event.part_a_mg, event.part_b_mg, event.milestone, event.air_mk,"
-    " event.rh_ppm, event.note, event.undoes, later.id FROM event JOIN job ON job.id = event.job"
+    " event.rh_ppm, event.note, event.undoes, later.id,"
+    " ifnull((SELECT counts FROM lesson WHERE lesson.event = event.id ORDER BY lesson.id DESC "
+    "LIMIT 1),"
+    " 1) FROM event JOIN job ON job.id = event.job"
     " LEFT JOIN event AS later ON later.undoes = event.id ";
 
 EventRow read_row(SQLite::Statement& row) {
@@ -55,7 +58,8 @@ EventRow read_row(SQLite::Statement& row) {
                     .humidity_ppm = read_number(row.getColumn(12)),
                     .note = row.getColumn(13).getString()},
           .undoes = read_number(row.getColumn(14)),
-          .undone_by = read_number(row.getColumn(15))};
+          .undone_by = read_number(row.getColumn(15)),
+          .counts = row.getColumn(16).getInt() != 0};
 }
 
 void bind_mass(SQLite::Statement& statement, int at, const std::optional<Milligrams>& mass) {
@@ -176,6 +180,13 @@ std::optional<EventRow> read_event(SQLite::Database& db, std::int64_t number) {
   rows.bind(1, number);
   if (!rows.executeStep()) return std::nullopt;
   return read_row(rows);
+}
+
+base::Problem unknown_event(std::int64_t number) {
+  return {.code = "event.unknown",
+          .message = "There is no event " + std::to_string(number) + " in the log.",
+          .found = std::to_string(number),
+          .expected = "the number of an event, as `wetout record JOB` lists them"};
 }
 
 std::optional<EventRow> find_event(SQLite::Database& db, std::string_view token) {

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "wetout/base/problem.hpp"
 #include "wetout/joblog/events.hpp"
 
 namespace wetout::joblog {
@@ -26,6 +27,7 @@ void insert_event(SQLite::Database& db, std::int64_t job, const EventRow& row);
 /// The id of the job of an event that is there.
 std::int64_t job_of_event(SQLite::Database& db, std::int64_t number);
 std::optional<EventRow> read_event(SQLite::Database& db, std::int64_t number);
+base::Problem unknown_event(std::int64_t number);
 std::optional<EventRow> find_event(SQLite::Database& db, std::string_view token);
 /// By number.
 std::vector<EventRow> read_events(SQLite::Database& db, std::string_view slug);

@@ -75,12 +75,7 @@ base::Result<RecordedEvents> compare(SQLite::Database& db, const std::optional<J
 base::Result<RecordedUndo> compare(SQLite::Database& db, const NewUndo& undo) {
   const std::string number = std::to_string(undo.number);
   auto undone = read_event(db, undo.number);
-  if (!undone) {
-    return base::fail({.code = "event.unknown",
-                       .message = "There is no event " + number + " in the log.",
-                       .found = number,
-                       .expected = "the number of an event, as `wetout record JOB` lists them"});
-  }
+  if (!undone) return base::fail(unknown_event(undo.number));
   EventRow row = {.number = next_event(db),
                   .token = undo.token,
                   .job_slug = undone->job_slug,

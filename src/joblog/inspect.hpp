@@ -23,6 +23,7 @@ void check_revisions(std::vector<Finding>& findings, SQLite::Database& db);
 void check_inputs(std::vector<Finding>& findings, SQLite::Database& db);
 void check_schedules(std::vector<Finding>& findings, SQLite::Database& db);
 void check_events(std::vector<Finding>& findings, SQLite::Database& db);
+void check_lessons(std::vector<Finding>& findings, SQLite::Database& db);
 void check_entries(std::vector<Finding>& findings, SQLite::Database& db);
 void check_lots(std::vector<Finding>& findings, SQLite::Database& db);
 void check_sums(std::vector<Finding>& findings, SQLite::Database& db);

@@ -25,6 +25,7 @@ struct Fields<RecordedFact> {
     v("note", fact.note);
     v("undoes", fact.undoes);
     v("undone_by", fact.undone_by);
+    v("counts", fact.counts);
   }
 };
 template <>

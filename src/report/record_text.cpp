@@ -87,6 +87,7 @@ std::string tail(const RecordedFact& fact) {
   if (fact.undone_by) {
     text += fmt::format("{}taken back by event {}", text.empty() ? "" : ", ", *fact.undone_by);
   }
+  if (!fact.counts) text += std::string(text.empty() ? "" : ", ") + "not learned from";
   return text.empty() ? text : " (" + text + ')';
 }
 

@@ -107,6 +107,7 @@ report::RecordedFact fact_of(const joblog::EventRow& row, bool already, const ti
   fact.note = given(row.facts.note);
   fact.undoes = row.undoes;
   fact.undone_by = row.undone_by;
+  fact.counts = row.counts;
   return fact;
 }
 

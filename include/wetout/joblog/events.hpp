@@ -79,6 +79,7 @@ struct EventRow {
   Facts facts = {};
   std::optional<std::int64_t> undoes = {};     ///< of an undo: what it takes back
   std::optional<std::int64_t> undone_by = {};  ///< the undo that took it back
+  bool counts = true;                          ///< for what is learned; see Log::set_lesson
 };
 
 struct RecordedEvent {
@@ -86,6 +87,11 @@ struct RecordedEvent {
   bool already = false;  ///< its token was there before: nothing was added
 };
 
+/// Whether an event counts for what is learned.
+struct Lesson {
+  EventRow row = {};     ///< as it is now
+  bool already = false;  ///< it was so before: nothing was added
+};
 struct RecordedEvents {
   std::vector<RecordedEvent> events = {};  ///< in the order given
   bool began = false;                      ///< the job is new

@@ -186,6 +186,12 @@ class Log {
   base::Result<RecordedUndo> undo_event(const NewUndo& undo);
   /// What undo_event would say, writing nothing.
   base::Result<RecordedUndo> foresee_undo(const NewUndo& undo) const;
+  /// Leaves an event aside where losses, pace and speeds are learned, or lets it count again; it
+  /// stays recorded as it was. On the disk when it returns, except inside together(). Problems:
+  /// "event.unknown", "event.undone", "event.no_lesson" (nothing is learned from its kind).
+  base::Result<Lesson> set_lesson(std::int64_t event, bool counts, Instant made);
+  /// What set_lesson would say, writing nothing.
+  base::Result<Lesson> foresee_lesson(std::int64_t event, bool counts) const;
   /// Every event of the job by number, undone ones and undos among them; empty for an unknown job.
   std::vector<EventRow> events(std::string_view slug) const;
   std::optional<EventRow> event(std::int64_t number) const;

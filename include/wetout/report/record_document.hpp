@@ -36,6 +36,7 @@ struct RecordedFact {
   std::optional<std::string> note;
   std::optional<std::int64_t> undoes;
   std::optional<std::int64_t> undone_by;
+  bool counts = true;  ///< for what is learned
 };
 
 /// What the records of one step come to, without what was taken back.

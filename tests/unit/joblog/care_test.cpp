@@ -90,7 +90,8 @@ TEST(Check, FindsWhatHasBeenDoneToRecords) {
       {"DROP TRIGGER schedule_job_no_delete; PRAGMA foreign_keys = OFF;"
        " DELETE FROM schedule_job WHERE job = 2",
        {"schema", "references", "schedules"}},
-      {"DROP TRIGGER event_no_delete; DELETE FROM event WHERE id = 1", {"schema", "events"}},
+      {"DROP TRIGGER event_no_delete; DELETE FROM event WHERE id = 1",
+       {"schema", "references", "events"}},
       {"DROP TRIGGER event_no_delete; PRAGMA foreign_keys = OFF; DELETE FROM event WHERE id = 2",
        {"schema", "references", "events"}},
       {"DROP TRIGGER event_undoes; INSERT INTO event(id, token, job, at, recorded, kind, undoes)"
@@ -103,7 +104,7 @@ TEST(Check, FindsWhatHasBeenDoneToRecords) {
        " WHERE CAST(body AS TEXT) LIKE 'schedule 1%'",
        {"schema", "document"}},
       {"DROP INDEX event_by_job", {"schema"}},
-      {"DROP TABLE event", {"schema", "events"}},
+      {"DROP TABLE event", {"schema", "references", "events"}},
   };
   for (const auto& [sql, expected] : deeds) {
     const testing::RawLog raw;
@@ -119,9 +120,9 @@ TEST(Check, SaysWhatIsMissing) {
         "DROP TRIGGER event_no_delete; DROP TRIGGER schedule_step_no_delete;"
         "DELETE FROM event WHERE id = 1; DELETE FROM schedule_step WHERE schedule = 1 AND job = 2");
   const auto findings = check(raw.path());
-  ASSERT_EQ(findings.size(), 4U);
-  EXPECT_EQ(findings[2].text, "schedule 1 has 2 of its 4 steps");
-  EXPECT_EQ(findings[3].text, "there are 3 events, the last is 4");
+  ASSERT_EQ(findings.size(), 6U);
+  EXPECT_EQ(findings[4].text, "schedule 1 has 2 of its 4 steps");
+  EXPECT_EQ(findings[5].text, "there are 3 events, the last is 4");
 }
 
 TEST(Check, ReadsALogThatIsInUse) {

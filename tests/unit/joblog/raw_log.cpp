@@ -29,6 +29,8 @@ RawLog::RawLog() {
     events.events.erase(events.events.begin() + 1);
     (void)log.record_events(events).value();
     (void)log.undo_event({.token = "undo-2", .number = 2, .recorded = events.recorded}).value();
+    (void)log.set_lesson(1, false, Instant{}).value();
+    (void)log.set_lesson(1, true, Instant{}).value();
     events = sample_events(2, "egret");
     events.events = {
         {.token = "egret-note", .kind = EventKind::note, .facts = {.note = "a ding in the tail"}}};

@@ -15,9 +15,9 @@ namespace wetout::joblog::testing {
 
 /// Job 1 (sandpiper) with three plans of three inputs each, job 2 (egret) with one; schedule 1 of
 /// both with two steps each, schedule 2 of sandpiper with one; of sandpiper events 1 mixed, 2 done,
-/// 3 the undo of 2; of egret event 4, a note. In the ledger entry 1 receives lot 1 (L1 of slow-a)
-/// and lot 2 (L2 of e4), 2 uses of both for sandpiper, 3 is work on it, 4 the undo of 3, 5 wastes
-/// some of lot 1.
+/// 3 the undo of 2, and lessons 1 and 2, which leave event 1 aside and count it again; of egret
+/// event 4, a note. In the ledger entry 1 receives lot 1 (L1 of slow-a) and lot 2 (L2 of e4), 2
+/// uses of both for sandpiper, 3 is work on it, 4 the undo of 3, 5 wastes some of lot 1.
 class RawLog {
  public:
   RawLog();

@@ -36,6 +36,14 @@ const Attack attacks[] = {
     {"AddsAStepToAScheduleAfterwards", "schedule_step_late",
      "INSERT INTO schedule_step VALUES(2, 1, 'weigh', 5, 6, 'planned')"},
 
+    {"ChangesALesson", "lesson_no_update", "UPDATE lesson SET event = 2 WHERE id = 1"},
+    {"DeletesALesson", "lesson_no_delete", "DELETE FROM lesson WHERE id = 2"},
+    {"ReplacesALesson", "lesson_no_replace", "INSERT OR REPLACE INTO lesson VALUES(2, 1, 5, 0)",
+     "lesson_is_next"},
+    {"SkipsALesson", "lesson_is_next", "INSERT INTO lesson VALUES(4, 1, 5, 0)"},
+    {"LetsTheDatabaseNumberALesson", "lesson_is_next", "INSERT INTO lesson VALUES(NULL, 1, 5, 0)"},
+    {"SaysALessonTwice", "lesson_changes", "INSERT INTO lesson VALUES(3, 1, 5, 1)"},
+
     {"ChangesAnEvent", "event_no_update", "UPDATE event SET mass_mg = 900000 WHERE id = 1"},
     {"RenumbersAnEvent", "event_no_update", "UPDATE OR REPLACE event SET id = 9 WHERE id = 4"},
     {"TakesATokenByUpdate", "event_no_update",
@@ -205,6 +213,8 @@ const BadRow bad_rows[] = {
      EVENT_ROW(WET "'conditions', NULL, NULL, NULL, NULL, NULL, -1, NULL, NULL")},
     {"EventHumidityAboveTheWhole", check,
      EVENT_ROW(WET "'conditions', NULL, NULL, NULL, NULL, NULL, 1000001, NULL, NULL")},
+    {"LessonOfNone", foreign, "INSERT INTO lesson VALUES(3, 0, 5, 0)"},
+    {"LessonOfHalf", check, "INSERT INTO lesson VALUES(3, 2, 5, 2)"},
     {"EventNoteMissing", check,
      EVENT_ROW(WET "'note', NULL, NULL, NULL, NULL, NULL, NULL, NULL, NULL")},
     {"EventNoteEmpty", check,
