@@ -9,6 +9,7 @@
 #include "shop_parts.hpp"
 #include "wetout/base/shown.hpp"
 #include "wetout/resin/ratio.hpp"
+#include "wetout/resin/speed.hpp"
 
 namespace wetout::files {
 namespace {
@@ -99,11 +100,14 @@ void polyester(Fields& fields, Product& product) {
     }
     dose->done();
   }
+  fields.misplaced("speed", "the speed of a polyester is set by its catalyst",
+                   "the times of its table as they came out, with catalyst and dose");
   fields.misplaced("parts", "a polyester has no parts but a dose of catalyst",
                    "dose and catalyst, e.g. dose = " + std::string(dose_example));
 }
 
-void epoxy(Fields& fields) {
+void epoxy(Fields& fields, Product& product) {
+  product.speed = fields.number("speed", 0.25, true, 4, "0.25 to 4", "1.1");
   for (const std::string_view key : {"catalyst", "dose", "waxed"}) {
     fields.misplaced(key, "an epoxy has no \"" + std::string(key) + "\"",
                      "chemistry = \"polyester\", or parts instead");
@@ -152,12 +156,13 @@ Product read_resin(Fields& fields, ShopFile& shop, Told& told) {
   limits(fields, product);
   read_sheet(fields, product);
   if (!chemistry) {
-    for (const std::string_view key : {"parts", "catalyst", "dose", "waxed"}) fields.know(key);
+    for (const std::string_view key : {"parts", "catalyst", "dose", "waxed", "speed"})
+      fields.know(key);
   } else if (*chemistry == Chemistry::polyester) {
     polyester(fields, product);
   } else {
     read_parts(fields, product, shop);
-    epoxy(fields);
+    epoxy(fields, product);
   }
   const bool timeless = product.pot_life.empty() && product.gel.empty() &&
                         product.tack_free.empty() && product.handle.empty() &&
@@ -173,7 +178,8 @@ Product read_resin(Fields& fields, ShopFile& shop, Told& told) {
                                     "\"25 C\", time = \"25-30 min\" } ]"});
   }
   fields.done();
-  return product;
+  const std::optional<double> speed = product.speed;
+  return speed ? resin::at_speed(std::move(product), *speed) : product;
 }
 
 }  // namespace

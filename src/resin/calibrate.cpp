@@ -44,6 +44,7 @@ class Calibrator {
     take_defaults();
     glass();
     energy();
+    speed();
     ages();
     if (auto problems = order_problems(cure); !problems.empty()) {
       return base::fail(std::move(problems));
@@ -193,6 +194,12 @@ class Calibrator {
       }
     }
     out_.cure.kinetics.energy_j_per_mol = energy * 1e3;
+  }
+
+  void speed() {
+    if (!product_.speed || *product_.speed == 1.0) return;
+    note("cure.speed", "times are those of its own speed, not of the sheet's as printed",
+         *product_.speed, std::nullopt, "x");
   }
 
   double to_sheet_air(units::Temperature from) const {

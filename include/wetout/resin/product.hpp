@@ -59,6 +59,9 @@ struct Product {
   std::optional<units::Temperature> tg;
   std::string family;  ///< wet on wet only within a family; empty: the resin's id
   PotLifeMeans pot_life_means = PotLifeMeans::gel;
+  /// Against what its makers print; every line here is told at it already. See resin::at_speed().
+  std::optional<double> speed;
+  std::optional<double> speed_spread;  ///< of `speed`, as records left it: a share
   bool styrene = false;  ///< polyesters always; an epoxy never
   bool waxed = false;    ///< polyester: sanding (waxed) or laminating resin
   bool light_cured = false;
