@@ -56,6 +56,7 @@ struct Fields<StepSlack> {
     v("time", slack.time);
     v("slack", slack.slack, as::Plain{});
     v("shift_that_breaks_it_c", slack.breaks_at_kelvin, as::Plain{});
+    v.later("chance", slack.chance, as::Plain{});
   }
 };
 template <>

@@ -26,7 +26,6 @@ using units::System;
 constexpr std::size_t clock_columns = 13;  // "18:00-18:25  "
 constexpr std::size_t hours_between_numbers = 2;
 constexpr std::size_t hour_columns = bar_cells / 24;
-constexpr double surely = 0.95;  // a chance not worth a line
 constexpr std::size_t least_label = 15, most_label = page_columns - bar_cells - 1;
 
 bool of_coat(const Entry& a, const Entry& b) { return a.job == b.job && a.coat == b.coat; }
@@ -278,7 +277,10 @@ void DaysWriter::room(const Entry& entry) {
   }
   if (timed.chance_limits_hold && *timed.chance_limits_hold < surely) {
     below("chance that the weather keeps its limits: " +
-          units::print_percent(std::round(*timed.chance_limits_hold * 100.0) / 100.0));
+          percent_of_chance(*timed.chance_limits_hold));
+  }
+  for (const StepSlack& slack : timed.slack) {
+    if (const auto text = chance_text(view_, slack)) below(*text);
   }
 }
 

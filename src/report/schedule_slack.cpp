@@ -35,8 +35,8 @@ std::string amount(const StepSlack& slack, units::System system) {
   return units::print(TempDelta::kelvin(size), system);
 }
 
-std::string window_text(const ScheduleView& view, const StepSlack& slack, units::System system,
-                        Spoken& spoken) {
+// "recoat window of bottom lam"
+std::string window_name(const ScheduleView& view, const StepSlack& slack) {
   const auto closing =
       std::find_if(view.closings.begin(), view.closings.end(), [&](const ClosingWindow& one) {
         return one.film->timed->id == slack.of && one.at == instant_of(slack.time);
@@ -45,9 +45,14 @@ std::string window_text(const ScheduleView& view, const StepSlack& slack, units:
   if (closing != view.closings.end()) which = closing->trim ? "trim window" : "recoat window";
   const Entry* film = view.find(slack.of);
   const std::string coat = film != nullptr ? view.coat_label(*film) : view.step_label(slack.of);
+  return which + " of " + layout::plain(coat);
+}
+
+std::string window_text(const ScheduleView& view, const StepSlack& slack, units::System system,
+                        Spoken& spoken) {
   const std::string closes = view.wall.when(instant_of(slack.time), spoken);
-  return fmt::format("{} {} the {} of {} closes {}", whole(amount(slack, system)),
-                     slack.slack < 0.0 ? "after" : "before", which, layout::plain(coat),
+  return fmt::format("{} {} the {} closes {}", whole(amount(slack, system)),
+                     slack.slack < 0.0 ? "after" : "before", window_name(view, slack),
                      whole(closes));
 }
 
@@ -64,6 +69,16 @@ Words words(std::string_view limit) {
 }
 
 }  // namespace
+
+std::optional<std::string> chance_text(const ScheduleView& view, const StepSlack& slack) {
+  if (!slack.chance || *slack.chance >= surely) return std::nullopt;
+  return "chance that the " + window_name(view, slack) +
+         " is still open: " + percent_of_chance(*slack.chance);
+}
+
+std::string percent_of_chance(double chance) {
+  return units::print_percent(std::round(chance * 100.0) / 100.0);
+}
 
 double tightness(const StepSlack& slack) { return slack.slack / scale(slack); }
 

@@ -19,4 +19,10 @@ const StepSlack* tightest(const TimelineStep& step);
 std::string slack_text(const ScheduleView& view, const StepSlack& slack, units::System system,
                        Spoken& spoken);
 
+/// A chance that is not worth a line, and above.
+inline constexpr double surely = 0.95;
+std::string percent_of_chance(double chance);
+/// "chance that the recoat window of bottom lam is still open: 88 %"; nothing where that is sure.
+std::optional<std::string> chance_text(const ScheduleView& view, const StepSlack& slack);
+
 }  // namespace wetout::report

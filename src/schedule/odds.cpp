@@ -4,16 +4,15 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <utility>
+
+#include "normal.hpp"
 
 namespace wetout::schedule {
 namespace {
 
 constexpr double guards_a_step = 0.5;
 constexpr int steps = 6;
-
-double normal_below(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
 
 // How many guards the forecast may be wrong before the slack is gone: negative where even the
 // forecast itself breaks the limit, by how much better it would have to be.
@@ -49,7 +48,9 @@ double WeatherOdds::holds(const OpenFilm& film, const FilmRules& rules) const {
   std::array<std::vector<double>, limit_count> slack;
   for (const LimitTester& tester : moved_) {
     for (const Tested& tested : tester.details(film, rules)) {
-      slack[static_cast<std::size_t>(tested.limit)].push_back(tested.slack);
+      // A limit just met is met, whatever the last bit says.
+      slack[static_cast<std::size_t>(tested.limit)].push_back(
+          tested.state == State::refuse ? tested.slack : std::max(tested.slack, 0.0));
     }
   }
   double colder = guards_a_step * steps;

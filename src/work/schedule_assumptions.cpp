@@ -5,6 +5,7 @@
 
 #include "scheduling.hpp"
 #include "weather_assumptions.hpp"
+#include "wetout/schedule/window_odds.hpp"
 
 namespace wetout::work {
 namespace {
@@ -65,11 +66,27 @@ void steps(const Scheduling& s, std::vector<Assumption>& out) {
   });
 }
 
+// Of resins that no record speaks of.
+void speeds(const Scheduling& s, std::vector<Assumption>& out) {
+  const schedule::OddsDefaults odds;
+  Assumption one{std::string(odds.speed_spread.name),
+                 odds.speed_spread.value,
+                 "share",
+                 std::string(base::to_string(odds.speed_spread.source.standing)),
+                 std::string(odds.speed_spread.source.locator),
+                 {}};
+  for (const auto& [id, source] : s.setting().sources) {
+    if (source->calibration() && !source->product().speed_spread) one.used_by.push_back(id);
+  }
+  if (!one.used_by.empty()) out.push_back(std::move(one));
+}
+
 }  // namespace
 
 std::vector<Assumption> schedule_assumptions(const Scheduling& s, const WeatherInUse& use) {
   std::vector<Assumption> out;
   steps(s, out);
+  speeds(s, out);
   const bool humidity = s.set_up.conditions.front().dew_point.has_value();
   const WeatherAssumed assumed{{}, s.assumed.limits, s.assumed.climate, {}, s.assumed.resin};
   for (const auto& [id, source] : s.setting().sources) {

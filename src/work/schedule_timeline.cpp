@@ -10,6 +10,7 @@
 #include "scheduling.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/schedule/odds.hpp"
+#include "wetout/schedule/window_odds.hpp"
 
 namespace wetout::work {
 namespace {
@@ -48,6 +49,11 @@ class Teller {
       base::promise(odds.has_value(), "the weather has been read for this room");
       odds_.push_back(std::move(*odds));
     }
+    auto windows =
+        schedule::WindowOdds::of(s.asked.weather, s.asked.room, s.asked.issued, *s.setting().air,
+                                 s.setting().sources, s.assumed.climate);
+    base::promise(windows.has_value(), "the weather has been read for this room");
+    window_odds_ = std::move(*windows);
   }
 
   [[nodiscard]] TimelineStep tell(const PlacedStep& placed) const {
@@ -141,7 +147,8 @@ class Teller {
                            .unit = std::string(unit_of(tested.limit)),
                            .time = s_.told(tested.at),
                            .slack = tested.slack,
-                           .breaks_at_kelvin = tested.breaks_at_kelvin});
+                           .breaks_at_kelvin = tested.breaks_at_kelvin,
+                           .chance = {}});
     }
   }
 
@@ -151,6 +158,13 @@ class Teller {
     const auto open = s_.open_film(wet.board, coat, s_.setting().grid.not_before(wet.start));
     const double holds = odds_[u(wet.board)].holds(open, board.rules[u(coat)]);
     out.chance_limits_hold = std::round(holds * 1e3) / 1e3;
+  }
+
+  [[nodiscard]] double still_open(const PlacedStep& wet, double closes, Instant must) const {
+    const int coat = s_.step(wet.board, wet.step).coat;
+    const double chance = window_odds_.holds(s_.board(wet.board).resins[u(coat)],
+                                             wet.attended_until, s_.instant(closes), must);
+    return std::round(chance * 1e3) / 1e3;
   }
 
   void windows(const PlacedStep& placed, TimelineStep& out) const {
@@ -168,12 +182,14 @@ class Teller {
                            .unit = "min",
                            .time = s_.told(s_.instant(closes)),
                            .slack = left,
-                           .breaks_at_kelvin = {}});
+                           .breaks_at_kelvin = {},
+                           .chance = still_open(*from, closes, must)});
     }
   }
 
   const Scheduling& s_;
   std::vector<schedule::WeatherOdds> odds_;  // of each board
+  schedule::WindowOdds window_odds_;
 };
 
 void choices(const Scheduling& s, ScheduleDocument& document) {

@@ -199,6 +199,8 @@ struct StepSlack {
   std::string time;  ///< when it is worst
   double slack = 0.0;
   std::optional<double> breaks_at_kelvin;  ///< schedule::Tested
+  /// Of a window: that it is still open then, 0 to 1 (schedule::WindowOdds).
+  std::optional<double> chance = {};
 };
 
 enum class StepState { planned, fixed, done };

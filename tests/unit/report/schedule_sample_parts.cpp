@@ -167,7 +167,10 @@ void Board::add_time(const Row& row, const std::string& id, StepState state) {
 
 StepSlack slack(const char* limit, double value, double bound, const char* unit, Instant at,
                 double left, std::optional<double> breaks, const char* of) {
-  return {limit, of, value, bound, unit, text(at), left, breaks};
+  const bool is_window = std::string_view(limit) == "window";
+  return {limit, of,     value,
+          bound, unit,   text(at),
+          left,  breaks, is_window ? std::optional(0.62) : std::nullopt};
 }
 
 }  // namespace wetout::report::sample

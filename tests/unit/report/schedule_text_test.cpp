@@ -227,6 +227,7 @@ TEST(ScheduleText, WindowsThatCloseAreEventsOfTheirDay) {
   EXPECT_EQ(line_of(tuesday, "03:36"), "03:36        trim window of faial-9-0/bottom-lam closes;");
   EXPECT_TRUE(says(flowing(out), "faial-9-0/bottom-lam/trim is planned for 02:00"));
   EXPECT_TRUE(says(flowing(out), "tightest: 1 h 35 min before the"));
+  EXPECT_TRUE(says(flowing(out), "is still open: 62 %"));
   // Of an option that was not chosen nothing closes.
   ScheduleDocument window = sample::schedule();
   window.choices.push_back(
