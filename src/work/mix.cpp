@@ -5,8 +5,7 @@
 #include <utility>
 
 #include "job_and_shop.hpp"
-#include "learned_use.hpp"
-#include "stored_plan.hpp"
+#include "planned_job.hpp"
 #include "wetout/base/words.hpp"
 #include "wetout/files/answer_store.hpp"
 #include "wetout/time/print.hpp"
@@ -22,61 +21,8 @@ int minutes_of_day(time::Instant now, const time::Zone& zone) {
   return static_cast<int>(duration_cast<minutes>(wall - floor<days>(wall)).count());
 }
 
-struct Source {
-  JobAndShop files;
-  report::PlanDocument document;
-};
-
-// The job's plan as it stands in the log, or of a file without saving it; planned anew where the
-// day's choices differ.
-base::Result<Source> source_of(const Workshop& workshop, const MixCoatRequest& request) {
-  if (is_file_argument(request.job)) {
-    auto both = read_job_and_shop(workshop, request.job);
-    if (!both) return tl::unexpected(both.error());
-    auto planned = plan_as_learned(workshop, *both, request.choices, learned_by(workshop));
-    if (!planned) return tl::unexpected(planned.error());
-    Source source{std::move(*both), {}};
-    source.document.job.id = source.files.job.board.id;
-    source.document.plan = std::move(*planned);
-    return source;
-  }
-  auto log = open_log(workshop);
-  if (!log) return tl::unexpected(log.error());
-  const auto slug = job_named(*log, request.job);
-  if (!slug) return tl::unexpected(slug.error());
-  auto stored = stored_plan(*log, *slug, std::nullopt);
-  if (!stored) return tl::unexpected(stored.error());
-  auto both = files_of(*stored);
-  if (!both) return tl::unexpected(both.error());
-  // Only to say that it changed: a file that has gone is no trouble.
-  if (const auto today = files::read_shop(stored->shop_name);
-      today && today->source.text != stored->shop_text) {
-    workshop.sink(base::Level::warn, shown(workshop, stored->shop_name).string() +
-                                         " has changed since; used is that of revision " +
-                                         std::to_string(stored->document.job.revision));
-  }
-  if (workshop.shop &&
-      (workshop.here / *workshop.shop).lexically_normal() != fs::path(stored->shop_name)) {
-    workshop.sink(base::Level::warn,
-                  "--shop is not used: the job keeps the shop file of revision " +
-                      std::to_string(stored->document.job.revision));
-  }
-  const MixingChoices& day = request.choices;
-  if (day.air || day.resin_temp || day.cup) {
-    MixingChoices choices = choices_from(stored->options);
-    if (day.air) choices.air = day.air;
-    if (day.resin_temp) choices.resin_temp = day.resin_temp;
-    if (day.cup) choices.cup = day.cup;
-    auto planned = plan_of(workshop, *both, choices);
-    if (!planned) return tl::unexpected(planned.error());
-    stored->document.plan = std::move(*planned);
-    stored->document.job.saved = false;
-  }
-  return Source{std::move(*both), std::move(stored->document)};
-}
-
 // A coat's own dose of catalyst, so that all of it gels alike.
-std::optional<double> dose_of(const Source& source, const report::MixDocument& document) {
+std::optional<double> dose_of(const PlannedJob& source, const report::MixDocument& document) {
   for (const resin::Product& product : source.files.shop.shop.resins) {
     if (product.id == document.resin && product.chemistry == resin::Chemistry::polyester) {
       return document.ratio.b / document.ratio.a;
@@ -134,7 +80,7 @@ base::Result<std::optional<std::string>> cup_named(const laminate::Shop& shop,
 }  // namespace
 
 base::Result<MixCard> mix_coat(const Workshop& workshop, const MixCoatRequest& request) {
-  auto source = source_of(workshop, request);
+  auto source = planned_job(workshop, request.job, request.choices);
   if (!source) return tl::unexpected(source.error());
   auto document = report::mix_document(source->document, request.coat, request.batch);
   if (!document) return tl::unexpected(document.error());
