@@ -222,9 +222,27 @@ Command learn() {
                    "and end. Each number starts from the default and moves as far as the "
                    "records carry it; a record that fits nothing else weighs little.",
                    "Plans use what records speak of where the shop file says nothing itself; plan "
-                   "--no-learned leaves it aside. Nothing is written here."},
+                   "--no-learned leaves it aside.",
+                   "And every film of which a milestone was seen (record --observed) in air that "
+                   "is known, by the weather of the board's schedule or by record --air: how fast "
+                   "its resin is against the data sheet.",
+                   "What was recorded stays in the log whatever is forgotten here; plans that were "
+                   "made stay as they are."},
+          .arguments = {{.kind = option,
+                         .name = "--forget",
+                         .value = "EVENT",
+                         .help = "learn nothing from this event any more, e.g. 27, as it stands "
+                                 "beside a record that looks odd, or as record JOB lists it",
+                         .reads = Reads::count},
+                        {.kind = option,
+                         .name = "--remember",
+                         .value = "EVENT",
+                         .help = "learn from it again",
+                         .reads = Reads::count}},
           .examples = {{"wetout learn", "losses, speeds, and records that look odd"},
-                       {"wetout learn --json", "the same as one document"}}};
+                       {"wetout learn --forget 27 --dry-run",
+                        "what would be learned without event 27"}},
+          .exits = {{1, "there is no such event, or nothing is learned from it"}}};
 }
 
 }  // namespace

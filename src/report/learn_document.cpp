@@ -32,6 +32,16 @@ struct Fields<RecordLine> {
     v("value", line.value, as::Plain{});
     v("expected", line.expected, as::Plain{});
     v("weight", line.weight, as::Plain{});
+    v("event", line.event);
+  }
+};
+template <>
+struct Fields<AsideLine> {
+  static void visit(auto& v, const AsideLine& line) {
+    v("event", line.event);
+    v("job", line.job);
+    v("step", line.step);
+    v("kind", line.kind);
   }
 };
 template <>
@@ -42,6 +52,7 @@ struct Fields<LearnDocument> {
     v("boards", document.boards);
     v("values", document.values);
     v("records", document.records);
+    v("aside", document.aside);
     v("shop_lines", document.shop_lines);
     v("notices", document.notices);
   }
@@ -69,10 +80,18 @@ std::string line_of(const LearnedLine& line) {
 }
 
 std::string doubt(const RecordLine& record) {
+  if (record.of == "speed") {
+    return fmt::format(
+        "{}/{}: {:.2f} x as fast as its sheet where {:.2f} x was to be expected, believed by "
+        "{:.0f} % (event {})",
+        record.job, record.coat, record.value, record.expected, record.weight * 100.0,
+        record.event);
+  }
   const char* const unit = record.of == "time" ? "min" : "g";
-  return fmt::format("{}/{}: {:.0f} {} where {:.0f} {} was to be expected, believed by {:.0f} %",
-                     record.job, record.coat, record.value, unit, record.expected, unit,
-                     record.weight * 100.0);
+  return fmt::format(
+      "{}/{}: {:.0f} {} where {:.0f} {} was to be expected, believed by {:.0f} % (event {})",
+      record.job, record.coat, record.value, unit, record.expected, unit, record.weight * 100.0,
+      record.event);
 }
 
 }  // namespace
@@ -81,12 +100,14 @@ std::string to_json(const LearnDocument& document) { return document_json(learn_
 
 std::string to_text(const LearnDocument& document) {
   layout::Page page;
-  const auto coats = std::count_if(document.records.begin(), document.records.end(),
-                                   [](const RecordLine& record) { return record.of == "resin"; });
-  const auto times = static_cast<std::ptrdiff_t>(document.records.size()) - coats;
-  page.heading("What the records say",
-               fmt::format("{} coats weighed, {} timed, of {} {}", coats, times, document.boards,
-                           document.boards == 1 ? "board" : "boards"));
+  const auto count = [&](std::string_view of) {
+    return std::count_if(document.records.begin(), document.records.end(),
+                         [&](const RecordLine& record) { return record.of == of; });
+  };
+  page.heading(
+      "What the records say",
+      fmt::format("{} coats weighed, {} timed, {} seen, of {} {}", count("resin"), count("time"),
+                  count("speed"), document.boards, document.boards == 1 ? "board" : "boards"));
   page.line(
       fmt::format("{:<30}{:>11}{:>11}{:>11}{:>9}", "", "learned", "spread", "default", "coats"));
   for (const LearnedLine& line : document.values) page.line(line_of(line));
@@ -95,6 +116,14 @@ std::string to_text(const LearnDocument& document) {
     page.line("Plans use it where the shop file says nothing. To fix it there:");
     for (const std::string& line : document.shop_lines) page.verbatim("    " + line);
   }
+  for (const LearnedLine& line : document.values) {
+    if (line.table != "resin") continue;
+    page.blank();
+    page.item("", layout::plain(fmt::format("Plans and their schedules use {}. To fix it: speed = "
+                                            "{:.3g} in the [[resin]] \"{}\".",
+                                            line.key, line.value,
+                                            line.key.substr(line.key.find('.') + 1))));
+  }
   const bool any_doubt = std::any_of(document.records.begin(), document.records.end(),
                                      [](const auto& record) { return record.weight < doubted; });
   if (any_doubt) {
@@ -102,6 +131,15 @@ std::string to_text(const LearnDocument& document) {
     page.line("Records that weigh little");
     for (const RecordLine& record : document.records) {
       if (record.weight < doubted) page.item("  * ", layout::plain(doubt(record)));
+    }
+    page.line("To leave one aside: wetout learn --forget EVENT");
+  }
+  if (!document.aside.empty()) {
+    page.blank();
+    page.line("Left aside");
+    for (const AsideLine& one : document.aside) {
+      page.item("  * ", layout::plain(fmt::format("event {}: {}/{}, {}", one.event, one.job,
+                                                  one.step, one.kind)));
     }
   }
   if (document.records.empty()) {

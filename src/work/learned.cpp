@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "learned_rates.hpp"
+#include "learned_speed.hpp"
 #include "stored_plan.hpp"
 #include "wetout/laminate/takes.hpp"
 #include "wetout/schedule/step_word.hpp"
@@ -31,6 +32,8 @@ struct CoatFacts {
   double spilled = 0.0;
   std::optional<double> left = {};
   std::optional<joblog::Instant> started = {}, done = {};
+  std::int64_t mixed_by = 0, done_by = 0;  // events
+  bool grams_count = true, times_count = true;
 };
 
 std::map<std::string, CoatFacts> facts_of(const std::vector<joblog::EventRow>& events) {
@@ -40,11 +43,20 @@ std::map<std::string, CoatFacts> facts_of(const std::vector<joblog::EventRow>& e
     if (event.undone_by || !step || step->word != schedule::StepWord::wet) continue;
     CoatFacts& coat = coats[step->coat];
     const double grams = event.facts.mass ? event.facts.mass->in_grams() : 0.0;
-    if (event.kind == EventKind::mixed) coat.mixed += grams;
+    const bool of_time = event.kind == EventKind::started || event.kind == EventKind::done;
+    (of_time ? coat.times_count : coat.grams_count) &=
+        event.counts || event.kind == EventKind::milestone;
+    if (event.kind == EventKind::mixed) {
+      coat.mixed += grams;
+      coat.mixed_by = event.number;
+    }
     if (event.kind == EventKind::left) coat.left = coat.left.value_or(0.0) + grams;
     if (event.kind == EventKind::spilled) coat.spilled += grams;
     if (event.kind == EventKind::started && !coat.started) coat.started = event.at;
-    if (event.kind == EventKind::done) coat.done = event.at;
+    if (event.kind == EventKind::done) {
+      coat.done = event.at;
+      coat.done_by = event.number;
+    }
   }
   return coats;
 }
@@ -79,6 +91,7 @@ base::Result<std::vector<CoatModel>> coat_models(const JobAndShop& both) {
   input.coats = both.job.coats;
   input.shop = both.shop.shop;
   input.air = both.shop.shop.air;
+  input.shop.pace = {};  // minutes are told over the default's
   const auto takings = laminate::takings(input, cases(), {});
   if (!takings) return tl::unexpected(takings.error());
   std::vector<CoatModel> models;
@@ -101,22 +114,28 @@ base::Result<std::vector<CoatModel>> coat_models(const JobAndShop& both) {
 // Records of all boards as the fits want them.
 class Collector {
  public:
+  Collector(const joblog::Log& log, const Lessons& lessons) : lessons_(lessons), watch_(log) {}
+
   Learned run(const joblog::Log& log) {
     for (const joblog::JobRow& job : log.jobs(true)) {
       if (job.revisions > 0) board(log, job.slug);
     }
     fit_losses();
     for (std::size_t k = 0; k < pace_rates().size(); ++k) fit_pace(k);
+    fit_speeds();
     learned_.boards = static_cast<int>(boards_.size());
+    std::sort(learned_.aside.begin(), learned_.aside.end(),
+              [](const auto& a, const auto& b) { return a.number < b.number; });
     return std::move(learned_);
   }
 
  private:
   void board(const joblog::Log& log, const std::string& slug) {
-    const auto facts = facts_of(log.events(slug));
+    const auto events = told(log.events(slug));
+    const auto facts = facts_of(events);
     if (facts.empty()) return;
     const auto stored = stored_plan(log, slug, std::nullopt);
-    const auto both = stored ? files_of(*stored) : tl::unexpected(stored.error());
+    const auto both = stored ? files_as_written(*stored) : tl::unexpected(stored.error());
     if (!both) return skip(slug);
     const auto models = coat_models(*both);
     if (!models) return skip(slug);
@@ -127,6 +146,19 @@ class Collector {
       taken(slug, coats[i], coat->second, (*models)[i]);
       timed(slug, coats[i], coat->second, (*models)[i]);
     }
+    for (FilmSeen& film : watch_.seen(slug, *both, events, learned_.notices)) {
+      boards_.insert(slug);
+      films_[film.resin].push_back(std::move(film));
+    }
+  }
+
+  std::vector<joblog::EventRow> told(std::vector<joblog::EventRow> events) {
+    for (joblog::EventRow& event : events) {
+      const auto lesson = lessons_.find(event.number);
+      if (lesson != lessons_.end()) event.counts = lesson->second;
+      if (!event.counts && !event.undone_by) learned_.aside.push_back(event);
+    }
+    return events;
   }
 
   void skip(const std::string& slug) {
@@ -137,13 +169,14 @@ class Collector {
 
   void taken(const std::string& slug, const laminate::CoatSpec& coat, const CoatFacts& facts,
              const CoatModel& model) {
-    if (facts.mixed <= 0.0 || !facts.left) return;
+    if (facts.mixed <= 0.0 || !facts.left || !facts.grams_count) return;
     const double grams = facts.mixed - *facts.left - facts.spilled;
     losses_.push_back({.row = model.row,
                        .value = grams - model.constant,
                        .spread = spread_of_grams(model.expected)});
     constants_.push_back(model.constant);
-    named_.push_back({.job = slug, .coat = coat.id, .kind = coat.kind, .value = grams});
+    named_.push_back(
+        {.job = slug, .coat = coat.id, .kind = coat.kind, .value = grams, .event = facts.mixed_by});
     boards_.insert(slug);
   }
 
@@ -151,7 +184,7 @@ class Collector {
              const CoatModel& model) {
     const bool is_timed =
         facts.started && *facts.done > *facts.started && *facts.done - *facts.started < longest;
-    if (!is_timed || !model.spread) return;
+    if (!is_timed || !facts.times_count || !model.spread) return;
     const std::size_t k = coat.kind == laminate::CoatKind::laminate ? 0
                           : coat.kind == laminate::CoatKind::gloss  ? 2
                                                                     : 1;
@@ -161,8 +194,12 @@ class Collector {
     times_[k].push_back({.row = {planned / pace_rates()[k].belief.value},
                          .value = minutes,
                          .spread = spread_of_minutes(planned)});
-    timed_[k].push_back(
-        {.job = slug, .coat = coat.id, .kind = coat.kind, .is_time = true, .value = minutes});
+    timed_[k].push_back({.job = slug,
+                         .coat = coat.id,
+                         .kind = coat.kind,
+                         .of = RecordOf::time,
+                         .value = minutes,
+                         .event = facts.done_by});
     boards_.insert(slug);
   }
 
@@ -177,7 +214,7 @@ class Collector {
         return std::abs(record.row[k]) * beliefs[k].spread > 1.0;  // a gram or more
       });
       learned_.rates.push_back(
-          {.key = rate.key,
+          {.key = std::string(rate.key),
            .unit = rate.unit,
            .value = rate.shown(fit.values[k]),
            .spread = rate.slope(fit.values[k]) * fit.spread(k),
@@ -196,7 +233,7 @@ class Collector {
   void fit_pace(std::size_t k) {
     const PaceRate& rate = pace_rates()[k];
     const learn::Fit fit = learn::fit({rate.belief}, times_[k]);
-    learned_.rates.push_back({.key = rate.key,
+    learned_.rates.push_back({.key = std::string(rate.key),
                               .unit = "min/m2",
                               .value = fit.values[0],
                               .spread = fit.spread(0),
@@ -210,6 +247,36 @@ class Collector {
     }
   }
 
+  void fit_speeds() {
+    const learn::Belief belief = belief_of_speed();
+    for (auto& [resin, films] : films_) {
+      std::vector<learn::Record> records;
+      for (const FilmSeen& film : films) {
+        records.push_back({.row = {1.0}, .value = film.log_speed, .spread = film.spread});
+      }
+      const learn::Fit fit = learn::fit({belief}, records);
+      const double speed = std::exp(fit.values[0]);
+      learned_.rates.push_back({.key = speed_of(resin),
+                                .unit = "x",
+                                .value = speed,
+                                .spread = speed * fit.spread(0),
+                                .standard = 1.0,
+                                .standard_spread = belief.spread,
+                                .records = static_cast<int>(films.size())});
+      for (std::size_t i = 0; i < films.size(); ++i) {
+        learned_.records.push_back({.job = films[i].job,
+                                    .coat = films[i].coat,
+                                    .of = RecordOf::speed,
+                                    .value = std::exp(films[i].log_speed),
+                                    .expected = speed,
+                                    .weight = fit.weights[i],
+                                    .event = films[i].event});
+      }
+    }
+  }
+
+  const Lessons& lessons_;
+  FilmWatch watch_;
   Learned learned_;
   std::set<std::string> boards_;
   std::vector<learn::Record> losses_;
@@ -217,11 +284,14 @@ class Collector {
   std::vector<WeighedRecord> named_;
   std::vector<learn::Record> times_[3];
   std::vector<WeighedRecord> timed_[3];
+  std::map<std::string, std::vector<FilmSeen>> films_;  // by resin
 };
 
 }  // namespace
 
-Learned learned_from(const joblog::Log& log) { return Collector().run(log); }
+Learned learned_from(const joblog::Log& log, const Lessons& lessons) {
+  return Collector(log, lessons).run(log);
+}
 
 std::vector<learn::Prediction> predictions(const Learned& learned, const JobAndShop& both) {
   std::vector<learn::Prediction> all;

@@ -108,4 +108,16 @@ std::span<const PaceRate> pace_rates() {
   return rates;
 }
 
+namespace {
+constexpr std::string_view speed_word = "speed.";
+}  // namespace
+
+std::string speed_of(std::string_view resin) {
+  return std::string(speed_word) + std::string(resin);
+}
+
+std::string_view resin_of_speed(std::string_view key) {
+  return key.starts_with(speed_word) ? key.substr(speed_word.size()) : std::string_view();
+}
+
 }  // namespace wetout::work

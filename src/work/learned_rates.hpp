@@ -4,6 +4,7 @@
 
 #include <array>
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "wetout/laminate/shop.hpp"
@@ -32,5 +33,10 @@ struct PaceRate {
   std::optional<units::Pace> laminate::Spreading::*member;
 };
 std::span<const PaceRate> pace_rates();
+
+/// "speed.slow": of a resin of the shop.
+std::string speed_of(std::string_view resin);
+/// The resin's id; empty for another rate.
+std::string_view resin_of_speed(std::string_view key);
 
 }  // namespace wetout::work

@@ -12,6 +12,7 @@
 #include "learned_rates.hpp"
 #include "wetout/laminate/defaults.hpp"
 #include "wetout/learn/newsvendor.hpp"
+#include "wetout/resin/speed.hpp"
 
 namespace wetout::work {
 namespace {
@@ -31,7 +32,7 @@ bool is_known(laminate::CoatKind kind, const Learned& learned) {
   if (kind == laminate::CoatKind::install) return false;
   return known_from <= std::count_if(learned.records.begin(), learned.records.end(),
                                      [&](const WeighedRecord& record) {
-                                       return !record.is_time && record.kind == kind;
+                                       return record.of == RecordOf::resin && record.kind == kind;
                                      });
 }
 
@@ -57,26 +58,53 @@ std::optional<double> cost_of_a_gram(const laminate::CoatNeed& coat,
   return cost / mass;
 }
 
-// Calls read(key, value) for each line.
-void each_line(std::string_view text, const std::function<void(std::string_view, double)>& read) {
+// A line of what was learned: "uptake.eps 71.9", "speed.slow 1.08 0.06".
+struct Line {
+  std::string_view key;
+  double value = 0.0;
+  std::optional<double> spread = {};
+};
+
+std::string to_text(const Line& line) {
+  std::string text = fmt::format("{} {:.9g}", line.key, line.value);
+  if (line.spread) text += fmt::format(" {:.3g}", *line.spread);
+  return text + "\n";
+}
+
+void each_line(std::string_view text, const std::function<void(const Line&)>& read) {
   while (!text.empty()) {
     const std::string_view line = text.substr(0, text.find('\n'));
     text.remove_prefix(std::min(text.size(), line.size() + 1));
     const std::size_t space = line.find(' ');
     if (space == std::string_view::npos) continue;
-    double value = 0.0;
-    std::from_chars(line.data() + space + 1, line.data() + line.size(), value);
-    read(line.substr(0, space), value);
+    const char* const end = line.data() + line.size();
+    Line out{.key = line.substr(0, space)};
+    const auto value = std::from_chars(line.data() + space + 1, end, out.value);
+    if (double spread = 0.0;
+        value.ptr != end && std::from_chars(value.ptr + 1, end, spread).ec == std::errc()) {
+      out.spread = spread;
+    }
+    read(out);
   }
 }
 
 // True when the rate is one of these and the shop has not said it.
-bool put(std::string_view key, double value, laminate::Shop& shop) {
+bool put(const Line& line, laminate::Shop& shop) {
+  const auto& [key, value, spread] = line;
   for (const LossRate& rate : loss_rates()) {
     if (rate.key != key) continue;
     if (rate.is_given(shop.losses)) return false;
     rate.set(shop.losses, value);
     return true;
+  }
+  if (const std::string_view id = resin_of_speed(key); !id.empty()) {
+    for (resin::Product& product : shop.resins) {
+      if (product.id != id || product.speed) continue;
+      product = resin::at_speed(product, value);
+      product.speed_spread = spread;
+      return true;
+    }
+    return false;
   }
   for (const PaceRate& rate : pace_rates()) {
     if (rate.key != key) continue;
@@ -98,21 +126,24 @@ Learned learned_by(const Workshop& workshop) {
 std::string usable(const Learned& learned) {
   std::string text;
   for (const LearnedRate& rate : learned.rates) {
-    if (rate.records > 0) text += fmt::format("{} {:.9g}\n", rate.key, rate.value);
+    if (rate.records == 0) continue;
+    Line line{.key = rate.key, .value = rate.value};
+    if (!resin_of_speed(rate.key).empty()) line.spread = rate.spread / rate.value;
+    text += to_text(line);
   }
   return text;
 }
 
 void use_learned(JobAndShop& both, std::string_view text) {
-  each_line(text, [&](std::string_view key, double value) {
+  each_line(text, [&](const Line& line) {
     bool is_used = false;
-    if (key.substr(0, margin_of.size()) == margin_of) {
+    if (line.key.starts_with(margin_of)) {
       is_used = !both.shop.shop.losses.margin;
-      if (is_used) both.margins[std::string(key.substr(margin_of.size()))] = value;
+      if (is_used) both.margins[std::string(line.key.substr(margin_of.size()))] = line.value;
     } else {
-      is_used = put(key, value, both.shop.shop);
+      is_used = put(line, both.shop.shop);
     }
-    if (is_used) both.learned += fmt::format("{} {:.9g}\n", key, value);
+    if (is_used) both.learned += to_text(line);
   });
 }
 
@@ -138,13 +169,14 @@ std::string margins_for(const Learned& learned, const JobAndShop& both,
 
 std::string in_words(std::string_view text) {
   std::string words;
-  each_line(text, [&](std::string_view key, double value) {
-    if (key.substr(0, margin_of.size()) == margin_of) {
+  each_line(text, [&](const Line& line) {
+    const auto& [key, value, spread] = line;
+    if (key.starts_with(margin_of)) {
       words += fmt::format("{}margin of {} {:.0f} %", words.empty() ? "" : ", ",
                            key.substr(margin_of.size()), value * 100.0);
       return;
     }
-    std::string_view unit = "min/m2";
+    std::string_view unit = resin_of_speed(key).empty() ? "min/m2" : "";
     for (const LossRate& rate : loss_rates()) {
       if (rate.key == key) unit = rate.unit;
     }

@@ -23,8 +23,8 @@ void use_learned(JobAndShop& both, std::string_view text);
 /// "margin.COAT share" a line. `plan` is of `both`.
 std::string margins_for(const Learned& learned, const JobAndShop& both, const laminate::Plan& plan);
 
-/// The plan with what records teach, noted in `both`; with the chance that each mix runs short where
-/// they teach something. The one way from files to a new plan.
+/// The plan with what records teach, noted in `both`; with the chance that each mix runs short
+/// where they teach something. The one way from files to a new plan.
 base::Result<laminate::Plan> plan_as_learned(const Workshop& workshop, JobAndShop& both,
                                              const MixingChoices& choices, const Learned& learned);
 

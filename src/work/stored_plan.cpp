@@ -78,13 +78,17 @@ base::Result<StoredPlan> stored_plan(const joblog::Log& log, const std::string& 
   return stored;
 }
 
-base::Result<JobAndShop> files_of(const StoredPlan& stored) {
+base::Result<JobAndShop> files_as_written(const StoredPlan& stored) {
   auto job = files::parse_job(stored.job_text, stored.job_name);
   if (!job) return tl::unexpected(job.error());
   auto shop = files::parse_shop(stored.shop_text, stored.shop_name);
   if (!shop) return tl::unexpected(shop.error());
-  JobAndShop both{std::move(*job), std::move(*shop), {}, {}};
-  use_learned(both, stored.learned);
+  return JobAndShop{std::move(*job), std::move(*shop), {}, {}};
+}
+
+base::Result<JobAndShop> files_of(const StoredPlan& stored) {
+  auto both = files_as_written(stored);
+  if (both) use_learned(*both, stored.learned);
   return both;
 }
 

@@ -27,7 +27,8 @@ base::Result<std::string> job_named(const joblog::Log& log, std::string_view typ
 base::Result<StoredPlan> stored_plan(const joblog::Log& log, const std::string& slug,
                                      std::optional<int> revision);
 
-/// The stored files read again.
+/// The stored files read again, without what was learned and with it.
+base::Result<JobAndShop> files_as_written(const StoredPlan& stored);
 base::Result<JobAndShop> files_of(const StoredPlan& stored);
 
 /// The log for reading, or "log.none" where there is no log yet.

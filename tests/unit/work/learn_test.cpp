@@ -11,6 +11,7 @@
 #include "stored_plan.hpp"
 #include "support.hpp"
 #include "wetout/laminate/takes.hpp"
+#include "wetout/work/mix.hpp"
 
 namespace wetout::work {
 namespace {
@@ -97,6 +98,38 @@ TEST_F(Learning, GoesBackWhenARecordIsTakenBack) {
   }
 }
 
+TEST_F(Learning, ForgetsAndRemembersWithoutLosingARecord) {
+  coat("bottom-lam", 256, 20);
+  const double usual = rate("fibre_mass_fraction").value;
+  coat("deck-lam", 700, 10);
+  const Learned with = learned_from(log());
+  const std::int64_t slip = with.records.back().event;
+  ASSERT_EQ(log().event(slip)->kind, joblog::EventKind::mixed);
+  EXPECT_NE(with.rates[0].value, usual);
+  const std::size_t events = log().events(pico).size();
+
+  workshop_.dry_run = true;
+  const auto foreseen = learn(workshop_, {.forget = {slip}, .remember = {}});
+  ASSERT_TRUE(foreseen);
+  EXPECT_EQ(foreseen->values[0].value, usual);
+  EXPECT_EQ(rate("fibre_mass_fraction").value, with.rates[0].value) << "a dry run keeps nothing";
+
+  workshop_.dry_run = false;
+  const auto without = learn(workshop_, {.forget = {slip}, .remember = {}});
+  ASSERT_TRUE(without);
+  ASSERT_EQ(without->aside.size(), 1U);
+  EXPECT_EQ(without->aside[0].event, slip);
+  EXPECT_EQ(without->aside[0].kind, "mixed");
+  EXPECT_EQ(rate("fibre_mass_fraction").value, usual);
+  EXPECT_EQ(log().events(pico).size(), events);
+
+  ASSERT_TRUE(learn(workshop_, {.forget = {}, .remember = {slip}}));
+  EXPECT_EQ(rate("fibre_mass_fraction").value, with.rates[0].value);
+  EXPECT_EQ(problem_of(learn(workshop_, {.forget = {slip}, .remember = {slip}})),
+            "event.both --remember");
+  EXPECT_EQ(problem_of(learn(workshop_, {.forget = {999}, .remember = {}})), "event.unknown ");
+}
+
 // Coats take what a shop of other losses would plan for them: a second route to the same numbers.
 TEST_F(Learning, FindsWhatTheCoatsTook) {
   laminate::Losses own;
@@ -163,10 +196,41 @@ TEST_F(Learning, IsPlannedWith) {
   EXPECT_NEAR(mix_of(learned->document, "deck-hotcoat"), mix_of(first->document, "deck-hotcoat"),
               10.0);
   EXPECT_TRUE(plan(workshop_, request)->unchanged);
+  // What the scale is told for the file is what its plan says.
+  const auto card = mix_coat(
+      workshop_,
+      {.job = request.file.string(), .coat = "bottom-lam", .batch = {}, .mass = {}, .choices = {}});
+  ASSERT_TRUE(card);
+  double on_the_scale = 0.0;
+  for (const auto& batch : card->document.batches) on_the_scale += batch.mix.in_grams();
+  EXPECT_NEAR(on_the_scale, mix_of(learned->document, "bottom-lam"), 1.0);
   request.no_learned = true;
   const auto plain = plan(workshop_, request);
   ASSERT_TRUE(plain);
   EXPECT_EQ(plain->document.plan, first->document.plan);
+}
+
+// Minutes a square metre are the shop's, whatever its plans already know of them.
+TEST_F(Learning, PaceStaysWhenPlansUseIt) {
+  const auto timed = [&](const std::string& job, int hour) {
+    ASSERT_TRUE(plan(workshop_, {.file = folder_ / "pico.toml", .as = job, .choices = {}}));
+    RecordRequest request = asked("bottom-lam", "timed " + job);
+    request.job = job;
+    request.start = "2026-06-13 " + std::to_string(hour) + ":00";
+    request.at = "2026-06-13 " + std::to_string(hour) + ":20";
+    request.done = true;
+    ASSERT_TRUE(record(workshop_, request));
+  };
+  timed("a", 10);
+  const LearnedRate first = rate("spread.laminate");
+  EXPECT_GT(first.value, first.standard);
+  timed("b", 12);
+  const auto stored = stored_plan(log(), "b", {});
+  ASSERT_NE(stored->learned.find("spread.laminate"), std::string::npos);
+  const Learned both = learned_from(log());
+  ASSERT_EQ(both.records.size(), 2U);
+  EXPECT_DOUBLE_EQ(both.records[0].expected, both.records[1].expected);
+  EXPECT_GT(rate("spread.laminate").value, first.value);
 }
 
 TEST_F(Learning, TellsTheChanceToRunShort) {
