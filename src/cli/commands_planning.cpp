@@ -146,8 +146,56 @@ Command mix() {
   };
 }
 
+Command full_size() {
+  return {
+      .name = "template",
+      .summary = "draw a board at full size, to be printed and taped together",
+      .text = {"A PDF of sheets that are taped together, with a first page that says how, and with "
+               "squares to measure before anything is cut. It is one half of the board, to be "
+               "turned over at the centre line, unless --whole asks for both.",
+               "Drawn are the outline with the half width at every 6 in (150 mm), and with it the "
+               "lines where laps end (lap-line), or the edges of patches (patches)."},
+      .arguments = {{.kind = positional,
+                     .name = "JOB",
+                     .help = "job of the log, or a job file",
+                     .completes = Completes::job,
+                     .required = true},
+                    {.kind = positional,
+                     .name = "DRAWING",
+                     .help = "outline, lap-line or patches",
+                     .reads = Reads::choice,
+                     .completes = Completes::choice,
+                     .choices = {"outline", "lap-line", "patches"},
+                     .required = true},
+                    {.kind = option,
+                     .name = "--paper",
+                     .value = "SIZE",
+                     .help = "sheets, or one long piece off a roll; else a4",
+                     .reads = Reads::choice,
+                     .completes = Completes::choice,
+                     .choices = {"a4", "letter", "roll"}},
+                    {.kind = flag, .name = "--whole", .help = "both halves"},
+                    {.kind = option,
+                     .name = "--output",
+                     .letter = "-o",
+                     .value = "FILE",
+                     .help = "where to; else JOB-DRAWING.pdf. An earlier one is replaced, no other "
+                             "file is",
+                     .completes = Completes::file}},
+      .examples = {{"wetout template sandpiper outline", "half of the outline on A4"},
+                   {"wetout template sandpiper lap-line --paper letter -o laps.pdf",
+                    "where the laps end, on letter paper"},
+                   {"wetout template sandpiper outline --whole --paper roll",
+                    "all of it in one piece"}},
+      .exits = {{1,
+                 "the job is not found, has nothing of the kind, or the file cannot be written"}},
+  };
+}
+
 }  // namespace
 
-std::vector<Command> planning_commands() { return {new_files(), check(), plan(), mix()}; }
+std::vector<Command> planning_commands() {
+  return {new_files(), check(), plan(), mix(), full_size()};
+}
 
 }  // namespace wetout::cli

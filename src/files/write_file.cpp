@@ -49,17 +49,28 @@ base::Result<void> failed(const fs::path& path, int error) {
   return base::fail(unwritable(path, error));
 }
 
-// What is there begins with these bytes, as far as it goes.
-bool begins(int fd, std::string_view bytes) {
-  std::string start(bytes.size(), '\0');
+// As much as there is, up to `most`.
+std::string read_some(int fd, std::size_t most) {
+  std::string bytes(most, '\0');
   std::size_t size = 0;
-  while (size < start.size()) {
-    const ssize_t got = ::read(fd, start.data() + size, start.size() - size);
+  while (size < most) {
+    const ssize_t got = ::read(fd, bytes.data() + size, most - size);
     if (got < 0 && errno == EINTR) continue;
     if (got <= 0) break;
     size += static_cast<std::size_t>(got);
   }
-  return size == 0 || start == bytes;  // an empty file is nobody's work
+  bytes.resize(size);
+  return bytes;
+}
+
+// More than anything that is made here.
+constexpr std::size_t longest = std::size_t{16} << 20U;
+
+// What is there is one of these; an empty file is nobody's work.
+bool is_one(int fd, const Made& made) {
+  const std::string bytes = read_some(fd, made.holds.empty() ? made.begins.size() : longest);
+  return bytes.empty() ||
+         (bytes.starts_with(made.begins) && bytes.find(made.holds) != std::string::npos);
 }
 
 int write_all(int fd, std::string_view text) {
@@ -117,7 +128,7 @@ base::Result<void> may_make(const fs::path& path, const Made& made) {
   }
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
   if (file.get() < 0) return base::fail(unwritable(path, errno));
-  if (begins(file.get(), made.begins)) return {};
+  if (is_one(file.get(), made)) return {};
   base::Problem problem =
       about(path, "file.not_ours",
             "is there already and is not " + std::string(made.name) + ": it is left as it is");

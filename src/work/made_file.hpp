@@ -7,12 +7,15 @@
 #include "wetout/base/problem.hpp"
 #include "wetout/files/write_file.hpp"
 #include "wetout/report/plan_drawing.hpp"
+#include "wetout/report/template_pdf.hpp"
 #include "wetout/work/workshop.hpp"
 
 namespace wetout::work {
 
 inline constexpr files::Made made_calendar{"a calendar", "BEGIN:VCALENDAR"};
 inline constexpr files::Made made_drawing{"a drawing of a plan", report::plan_drawing_begins};
+inline constexpr files::Made made_template{"a drawing at full size", "%PDF-",
+                                           report::template_pdf_mark};
 
 /// files::may_make() and files::write_made(), relative to where the user stands; problems name the
 /// file as it was typed. Nothing is written on a dry run.

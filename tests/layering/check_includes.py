@@ -36,6 +36,7 @@ LIBRARIES = {
     "nlohmann/": ("src/report/", "src/climate/"),
     "boost/": ("src/",),
     "Eigen/": ("src/learn/",),
+    "cairo": ("src/report/",),
     "fmt/": ("src/",),
 }
 

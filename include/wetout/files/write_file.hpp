@@ -12,6 +12,7 @@ namespace wetout::files {
 struct Made {
   std::string_view name;    ///< "a calendar"
   std::string_view begins;  ///< with these bytes; a file that begins otherwise is somebody's own
+  std::string_view holds = {};  ///< somewhere; likewise
 };
 
 /// Whether write_made() would begin; looks only. Problems: "file.not_ours" (a file that does not
