@@ -103,7 +103,7 @@ def main():
         length = 64 * INCH  # 5 ft 4 in, as the job file says
         half = max(x for x, _ in outline)
         for paper in PAPERS:
-            wetout("template", board, "outline", "--paper", paper, "-o", "board.pdf")
+            wetout("template", board, "outline", "--paper", paper, "--output", "board.pdf")
             first = next(iter(pages(folder / "board.pdf")))
             check_squares(first)
             picture = assembled(folder / "board.pdf", paper, length, half)
@@ -114,7 +114,7 @@ def main():
             missing = [(x, y) for x, y in outline if x >= 0 and not is_dark(picture, x, y)]
             assert not missing, (paper, len(missing), len(outline), missing[:5])
             print(paper, "sheets", len(list(names(folder / "board.pdf"))), "outline points met", len(outline))
-        wetout("template", board, "outline", "--whole", "--paper", "roll", "-o", "roll.pdf")
+        wetout("template", board, "outline", "--whole", "--paper", "roll", "--output", "roll.pdf")
         (page,) = pages(folder / "roll.pdf")
         check_squares(page[:1500])
         tall = page.shape[0] / 10
