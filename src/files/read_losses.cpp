@@ -2,6 +2,7 @@
 #include <optional>
 
 #include "shop_parts.hpp"
+#include "wetout/schedule/step_word.hpp"
 
 namespace wetout::files {
 namespace {
@@ -43,7 +44,8 @@ void read_losses(Fields& root, laminate::Losses& losses) {
   fields->done();
 }
 
-void read_pace(Fields& root, laminate::Spreading& pace) {
+void read_pace(Fields& root, laminate::Shop& shop) {
+  laminate::Spreading& pace = shop.pace;
   auto fields = root.subtable("pace", "[pace]");
   if (!fields) return;
   if (auto spread = fields->subtable("spread", R"({ laminate = "7 min/m2" })")) {
@@ -51,6 +53,15 @@ void read_pace(Fields& root, laminate::Spreading& pace) {
     pace.hotcoat = spread->quantity("hotcoat", measures::pace);
     pace.gloss = spread->quantity("gloss", measures::pace);
     spread->done();
+  }
+  if (auto step = fields->subtable("step", "{ sand = 1.2, trim = 0.8 }")) {
+    for (const schedule::StepWord word : schedule::step_words) {
+      if (!has_own_pace(word)) continue;
+      const std::string_view key = to_string(word);
+      const auto times = step->number(key, 0.1, true, 10, "0.1 to 10", "1.2");
+      if (times) shop.step_pace.emplace(key, *times);
+    }
+    step->done();
   }
   fields->done();
 }

@@ -118,7 +118,7 @@ base::Result<ShopFile> parse_shop(std::string text, std::string name) {
   read_goods(root, shop);
   read_resins(root, shop);
   read_losses(root, shop.shop.losses);
-  read_pace(root, shop.shop.pace);
+  read_pace(root, shop.shop);
   read_costs(root, shop);
   root.done();
   if (!document->faultless()) return base::fail(document->take_problems());

@@ -46,7 +46,7 @@ void read_parts(Fields& resin, resin::Product& product, ShopFile& shop);
 
 /// [losses], [pace], [costs].
 void read_losses(Fields& root, laminate::Losses& losses);
-void read_pace(Fields& root, laminate::Spreading& pace);
+void read_pace(Fields& root, laminate::Shop& shop);
 void read_costs(Fields& root, ShopFile& shop);
 
 /// [room].

@@ -42,6 +42,22 @@ bool is_of_board(StepWord word) {
   }
 }
 
+bool has_own_pace(StepWord word) {
+  switch (word) {
+    case StepWord::prepare:
+    case StepWord::trim:
+    case StepWord::feather:
+    case StepWord::wash:
+    case StepWord::scuff:
+    case StepWord::open:
+    case StepWord::sand:
+    case StepWord::polish:
+      return true;
+    default:
+      return false;
+  }
+}
+
 std::string to_string(const StepName& name) {
   std::string text = name.coat.empty() ? "" : name.coat + "/";
   text += to_string(name.word);

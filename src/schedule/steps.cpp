@@ -71,9 +71,13 @@ int StepBuilder::add(Step step) {
 
 int StepBuilder::add(std::size_t coat, StepWord word, std::string detail, double m,
                      std::string title, std::string how, bool dusty, When when) {
+  const bool has_pace = has_own_pace(word);
+  const auto own = shop_.step_pace.find(to_string(word));
+  const double times = has_pace && own != shop_.step_pace.end() ? own->second : 1.0;
   return add({.name = {spec(coat).id, word, std::move(detail)},
               .coat = static_cast<int>(coat),
-              .attended = on_grid_minutes(m),
+              .attended = on_grid_minutes(times * m),
+              .usual_minutes = has_pace ? m : 0.0,
               .dusty = dusty,
               .title = std::move(title),
               .how = std::move(how),

@@ -20,7 +20,8 @@ std::string digits(double value) { return fmt::format("{:.3g}", value); }
 // Where a rate stands in the shop file.
 std::string_view table_of(const LearnedRate& rate) {
   if (!resin_of_speed(rate.key).empty()) return "resin";
-  return rate.key.starts_with("spread.") ? "pace" : "losses";
+  const bool is_pace = rate.key.starts_with("spread.") || !step_of_pace(rate.key).empty();
+  return is_pace ? "pace" : "losses";
 }
 
 std::string_view word(RecordOf of) {
@@ -36,7 +37,7 @@ std::string_view word(RecordOf of) {
 }
 
 std::string quantity(const LearnedRate& rate) {
-  if (rate.unit.empty()) return digits(rate.value);
+  if (rate.unit.empty() || rate.unit == "x") return digits(rate.value);
   return '"' + digits(rate.value) + ' ' + std::string(rate.unit) + '"';
 }
 

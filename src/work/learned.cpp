@@ -10,9 +10,11 @@
 
 #include "learned_rates.hpp"
 #include "learned_speed.hpp"
+#include "schedule_boards.hpp"
 #include "stored_plan.hpp"
 #include "wetout/laminate/takes.hpp"
 #include "wetout/schedule/step_word.hpp"
+#include "wetout/schedule/steps.hpp"
 
 namespace wetout::work {
 namespace {
@@ -59,6 +61,10 @@ std::map<std::string, CoatFacts> facts_of(const std::vector<joblog::EventRow>& e
     }
   }
   return coats;
+}
+
+double minutes_between(joblog::Instant from, joblog::Instant to) {
+  return std::chrono::duration<double, std::ratio<60>>(to - from).count();
 }
 
 laminate::Losses as_believed() {
@@ -122,6 +128,7 @@ class Collector {
     }
     fit_losses();
     for (std::size_t k = 0; k < pace_rates().size(); ++k) fit_pace(k);
+    fit_handwork();
     fit_speeds();
     learned_.boards = static_cast<int>(boards_.size());
     std::sort(learned_.aside.begin(), learned_.aside.end(),
@@ -132,8 +139,8 @@ class Collector {
  private:
   void board(const joblog::Log& log, const std::string& slug) {
     const auto events = told(log.events(slug));
+    if (events.empty()) return;
     const auto facts = facts_of(events);
-    if (facts.empty()) return;
     const auto stored = stored_plan(log, slug, std::nullopt);
     const auto both = stored ? files_as_written(*stored) : tl::unexpected(stored.error());
     if (!both) return skip(slug);
@@ -146,6 +153,7 @@ class Collector {
       taken(slug, coats[i], coat->second, (*models)[i]);
       timed(slug, coats[i], coat->second, (*models)[i]);
     }
+    handwork(slug, *both, stored->document.plan, events);
     for (FilmSeen& film : watch_.seen(slug, *both, events, learned_.notices)) {
       boards_.insert(slug);
       films_[film.resin].push_back(std::move(film));
@@ -188,8 +196,7 @@ class Collector {
     const std::size_t k = coat.kind == laminate::CoatKind::laminate ? 0
                           : coat.kind == laminate::CoatKind::gloss  ? 2
                                                                     : 1;
-    const double minutes =
-        std::chrono::duration<double, std::ratio<60>>(*facts.done - *facts.started).count();
+    const double minutes = minutes_between(*facts.started, *facts.done);
     const double planned = units::in_minutes(*model.spread);
     times_[k].push_back({.row = {planned / pace_rates()[k].belief.value},
                          .value = minutes,
@@ -201,6 +208,58 @@ class Collector {
                          .value = minutes,
                          .event = facts.done_by});
     boards_.insert(slug);
+  }
+
+  // Steps by hand, started and done.
+  void handwork(const std::string& slug, const JobAndShop& both, const laminate::Plan& plan,
+                const std::vector<joblog::EventRow>& events) {
+    const auto steps =
+        schedule::steps_of(board_work(slug, both, plan), both.shop.shop, schedule::StepDefaults{});
+    if (!steps) return;
+    for (const schedule::Step& step : steps->steps) {
+      if (step.usual_minutes <= 0.0) continue;
+      std::optional<joblog::Instant> started, done;
+      std::int64_t by = 0;
+      bool counts = true;
+      for (const joblog::EventRow& event : events) {
+        const bool of_time = event.kind == EventKind::started || event.kind == EventKind::done;
+        if (event.undone_by || !of_time || event.step != to_string(step.name)) continue;
+        (event.kind == EventKind::started ? started : done) = event.at;
+        counts = counts && event.counts;
+        by = event.number;
+      }
+      if (!started || !done || !counts || *done <= *started || *done - *started >= longest)
+        continue;
+      Handwork& hand = hands_[step.name.word];
+      hand.records.push_back({.row = {step.usual_minutes},
+                              .value = minutes_between(*started, *done),
+                              .spread = spread_of_minutes(step.usual_minutes)});
+      hand.named.push_back({.job = slug,
+                            .coat = to_string(step.name),
+                            .of = RecordOf::time,
+                            .value = hand.records.back().value,
+                            .event = by});
+      boards_.insert(slug);
+    }
+  }
+
+  void fit_handwork() {
+    for (auto& [word, hand] : hands_) {
+      const learn::Belief belief = belief_of_step_pace();
+      const learn::Fit fit = learn::fit({belief}, hand.records);
+      learned_.rates.push_back({.key = step_pace_of(word),
+                                .unit = "x",
+                                .value = fit.values[0],
+                                .spread = fit.spread(0),
+                                .standard = belief.value,
+                                .standard_spread = belief.spread,
+                                .records = static_cast<int>(hand.records.size())});
+      for (std::size_t i = 0; i < hand.named.size(); ++i) {
+        hand.named[i].expected = hand.records[i].row[0] * fit.values[0];
+        hand.named[i].weight = fit.weights[i];
+        learned_.records.push_back(std::move(hand.named[i]));
+      }
+    }
   }
 
   void fit_losses() {
@@ -285,6 +344,11 @@ class Collector {
   std::vector<learn::Record> times_[3];
   std::vector<WeighedRecord> timed_[3];
   std::map<std::string, std::vector<FilmSeen>> films_;  // by resin
+  struct Handwork {
+    std::vector<learn::Record> records;
+    std::vector<WeighedRecord> named;
+  };
+  std::map<schedule::StepWord, Handwork> hands_;
 };
 
 }  // namespace

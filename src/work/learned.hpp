@@ -26,7 +26,8 @@ struct LearnedRate {
   int records = 0;  ///< coats that say something of it
 };
 
-/// What a record tells: grams that a coat took, minutes to spread it, how fast its film was over
+/// What a record tells: grams that a coat took, minutes to spread it or of other
+/// work on it, how fast its film was over
 /// the sheet of its resin.
 enum class RecordOf { resin, time, speed };
 
@@ -43,7 +44,8 @@ struct WeighedRecord {
 };
 
 struct Learned {
-  std::vector<LearnedRate> rates = {};  ///< losses, pace, speeds of the resins that were seen
+  std::vector<LearnedRate> rates = {};  ///< losses, pace of spreading; of work by hand and of
+                                        ///< resins as far as it was seen
   std::vector<WeighedRecord> records = {};
   learn::Fit losses = {};                    ///< of loss_rates()
   int boards = 0;                            ///< with a coat that counts

@@ -110,14 +110,24 @@ std::span<const PaceRate> pace_rates() {
 
 namespace {
 constexpr std::string_view speed_word = "speed.";
+constexpr std::string_view step_word = "step.";
+
+std::string_view behind(std::string_view word, std::string_view key) {
+  return key.starts_with(word) ? key.substr(word.size()) : std::string_view();
+}
 }  // namespace
+
+std::string step_pace_of(schedule::StepWord word) {
+  return std::string(step_word) + std::string(to_string(word));
+}
+std::string_view step_of_pace(std::string_view key) { return behind(step_word, key); }
+// People take half as long or half as long again (assumed).
+learn::Belief belief_of_step_pace() { return {1.0, 0.5}; }
 
 std::string speed_of(std::string_view resin) {
   return std::string(speed_word) + std::string(resin);
 }
 
-std::string_view resin_of_speed(std::string_view key) {
-  return key.starts_with(speed_word) ? key.substr(speed_word.size()) : std::string_view();
-}
+std::string_view resin_of_speed(std::string_view key) { return behind(speed_word, key); }
 
 }  // namespace wetout::work

@@ -9,6 +9,7 @@
 
 #include "wetout/laminate/shop.hpp"
 #include "wetout/learn/robust_fit.hpp"
+#include "wetout/schedule/step_word.hpp"
 
 namespace wetout::work {
 
@@ -33,6 +34,12 @@ struct PaceRate {
   std::optional<units::Pace> laminate::Spreading::*member;
 };
 std::span<const PaceRate> pace_rates();
+
+/// "step.sand": how many times the usual minutes a step takes. Its belief.
+std::string step_pace_of(schedule::StepWord word);
+/// The word of the step; empty for another rate.
+std::string_view step_of_pace(std::string_view key);
+learn::Belief belief_of_step_pace();
 
 /// "speed.slow": of a resin of the shop.
 std::string speed_of(std::string_view resin);

@@ -97,6 +97,9 @@ bool put(const Line& line, laminate::Shop& shop) {
     rate.set(shop.losses, value);
     return true;
   }
+  if (const std::string_view step = step_of_pace(key); !step.empty()) {
+    return shop.step_pace.emplace(step, value).second;
+  }
   if (const std::string_view id = resin_of_speed(key); !id.empty()) {
     for (resin::Product& product : shop.resins) {
       if (product.id != id || product.speed) continue;
@@ -176,7 +179,8 @@ std::string in_words(std::string_view text) {
                            key.substr(margin_of.size()), value * 100.0);
       return;
     }
-    std::string_view unit = resin_of_speed(key).empty() ? "min/m2" : "";
+    const bool is_times = !resin_of_speed(key).empty() || !step_of_pace(key).empty();
+    std::string_view unit = is_times ? "" : "min/m2";
     for (const LossRate& rate : loss_rates()) {
       if (rate.key == key) unit = rate.unit;
     }

@@ -12,15 +12,8 @@ namespace {
 
 BoardToSchedule board(std::string job, int revision, JobAndShop files, MixingChoices choices,
                       laminate::Plan plan) {
-  BoardToSchedule out{std::move(job), revision, std::move(files), std::move(choices), {}};
-  out.work.job = out.job;
-  out.work.plan = std::move(plan);
-  out.work.coats = out.files.job.coats;
-  const files::NamedSteps& named = out.files.job.steps;
-  out.work.spackle = named.spackle;
-  out.work.artwork = named.artwork;
-  out.work.spot = named.spot;
-  return out;
+  schedule::BoardWork work = board_work(job, files, std::move(plan));
+  return {std::move(job), revision, std::move(files), std::move(choices), std::move(work)};
 }
 
 base::Result<BoardToSchedule> of_file(const Workshop& workshop, const std::string& file) {
@@ -59,6 +52,17 @@ base::Result<BoardToSchedule> of_log(const Workshop& workshop, const std::string
 }
 
 }  // namespace
+
+schedule::BoardWork board_work(std::string job, const JobAndShop& files, laminate::Plan plan) {
+  schedule::BoardWork work;
+  work.job = std::move(job);
+  work.plan = std::move(plan);
+  work.coats = files.job.coats;
+  work.spackle = files.job.steps.spackle;
+  work.artwork = files.job.steps.artwork;
+  work.spot = files.job.steps.spot;
+  return work;
+}
 
 base::Result<std::vector<BoardToSchedule>> boards_to_schedule(
     const Workshop& workshop, const std::vector<std::string>& jobs) {

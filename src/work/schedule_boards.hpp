@@ -19,6 +19,9 @@ struct BoardToSchedule {
   schedule::BoardWork work;
 };
 
+/// What a board's steps are made from.
+schedule::BoardWork board_work(std::string job, const JobAndShop& files, laminate::Plan plan);
+
 /// In the order named. A file is planned, and its plan saved unless it is a dry run; a job of the
 /// log keeps the shop file of its last plan, with a word through the sink when it has changed
 /// since. Problems: those of plan(); "job.unknown", "job.ambiguous", "schedule.job_twice",

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -73,6 +75,8 @@ struct Shop {
   std::vector<resin::Product> resins;
   Losses losses;
   Spreading pace;
+  /// How many times the usual minutes other work takes, by its word ("sand"), above 0.
+  std::map<std::string, double, std::less<>> step_pace;
 };
 
 }  // namespace wetout::laminate

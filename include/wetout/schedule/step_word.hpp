@@ -46,6 +46,10 @@ std::optional<StepWord> read_step_word(std::string_view text);
 /// weigh, ride.
 bool is_of_board(StepWord word);
 
+/// Work by hand whose minutes differ from shop to shop: prepare, trim, feather, wash, scuff, open,
+/// sand, polish. A coat's own goes by laminate::Spreading.
+bool has_own_pace(StepWord word);
+
 /// One step of one board. As text "bottom-lam/wet", "bottom-lam/watch-30", "weigh"; before it the
 /// job: "sandpiper/bottom-lam/wet".
 struct StepName {

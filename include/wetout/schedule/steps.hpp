@@ -48,6 +48,8 @@ struct Step {
   StepName name = {};
   int coat = -1;  ///< index in the order of BoardWork::coats; -1: of the whole board
   units::Duration attended = {};
+  /// As usual: before the shop's own pace and the grid; 0 where the work has none of its own.
+  double usual_minutes = 0.0;
   bool dusty = false;      ///< dry sanding, routing, grinding
   std::string title = {};  ///< for people
   std::string how = {};    ///< grits, what to look for; may be empty

@@ -54,6 +54,15 @@ TEST(Resin, TimesAreRangesAsPrinted) {
   EXPECT_TRUE(resin.trim.empty());
 }
 
+TEST(Resin, OfASpeedOfItsOwnIsToldAtIt) {
+  const Product printed = shop_of(shop_with("# family = \"house\"", "#")).shop.resins.at(0);
+  const Product own = shop_of(shop_with("# family = \"house\"", "speed = 1.25")).shop.resins.at(0);
+  EXPECT_EQ(own.speed, 1.25);
+  EXPECT_NEAR(printed.pot_life.at(0).time.low / own.pot_life.at(0).time.low, 1.25, 1e-12);
+  EXPECT_EQ(only(shop_problems(shop_with("# family = \"house\"", "speed = 0"))).key,
+            "resin[0].speed");
+}
+
 TEST(Resin, AllTheOtherKeysAreRead) {
   const Product resin =
       shop_of(shop_with("# family = \"house\"",

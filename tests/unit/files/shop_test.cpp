@@ -38,6 +38,18 @@ TEST(Shop, ExampleFileIsReadAsItStands) {
   EXPECT_TRUE(file.notices.empty());
 }
 
+TEST(Shop, HasAPaceForWorkByHand) {
+  const auto shop = shop_of(with(input("shop.toml"), "[pace]", "[pace]\nstep = { sand = 1.5 }\n#"));
+  EXPECT_EQ(shop.shop.step_pace.at("sand"), 1.5);
+  EXPECT_EQ(shop.shop.step_pace.size(), 1U);
+  EXPECT_EQ(
+      only(shop_problems(with(input("shop.toml"), "[pace]", "[pace]\nstep = { sand = 0 }\n#"))).key,
+      "pace.step.sand");
+  EXPECT_EQ(
+      only(shop_problems(with(input("shop.toml"), "[pace]", "[pace]\nstep = { wet = 2 }\n#"))).code,
+      "key.unknown");
+}
+
 TEST(Shop, NamesItsWeatherRelativeToItself) {
   EXPECT_FALSE(shop_of(input("shop.toml")).weather);
   const auto named = [](const std::string& weather, const std::string& name) {

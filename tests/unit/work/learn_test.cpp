@@ -8,6 +8,7 @@
 #include "learned_rates.hpp"
 #include "learned_use.hpp"
 #include "record_shelf.hpp"
+#include "schedule_boards.hpp"
 #include "stored_plan.hpp"
 #include "support.hpp"
 #include "wetout/laminate/takes.hpp"
@@ -231,6 +232,42 @@ TEST_F(Learning, PaceStaysWhenPlansUseIt) {
   ASSERT_EQ(both.records.size(), 2U);
   EXPECT_DOUBLE_EQ(both.records[0].expected, both.records[1].expected);
   EXPECT_GT(rate("spread.laminate").value, first.value);
+}
+
+// By hand: the usual minutes are 5 and 2 a metre of rail; whoever takes twice that is believed more
+// with each board, and schedules give the step that time.
+TEST_F(Learning, TakesThePaceOfOtherWorkToo) {
+  const auto minutes_of = [&](const std::string& job, const std::string& step) {
+    const auto stored = stored_plan(log(), job, {});
+    const auto both = files_of(*stored);
+    const auto steps = schedule::steps_of(board_work(job, *both, stored->document.plan),
+                                          both->shop.shop, schedule::StepDefaults{});
+    for (const schedule::Step& one : steps->steps) {
+      if (to_string(one.name) == step) return units::in_minutes(one.attended);
+    }
+    throw std::runtime_error("no such step");
+  };
+  const double rail = units::in_metres(stored_plan(log(), pico, {})->document.plan.board.perimeter);
+  const int twice = static_cast<int>(std::lround(2.0 * (5.0 + 2.0 * rail)));
+  const double usual = minutes_of(pico, "bottom-lam/trim");
+  double last = 1.0;
+  for (const std::string job : {"a", "b", "c"}) {
+    ASSERT_TRUE(plan(workshop_, {.file = folder_ / "pico.toml", .as = job, .choices = {}}));
+    RecordRequest request = asked("bottom-lam/trim", "trimmed " + job);
+    request.job = job;
+    request.start = "2026-06-13 10:00";
+    request.at = "2026-06-13 10:" + std::to_string(twice);
+    request.done = true;
+    ASSERT_TRUE(record(workshop_, request));
+    const double now = rate("step.trim").value;
+    EXPECT_GT(now, last);
+    EXPECT_LT(now, 2.05);
+    last = now;
+  }
+  EXPECT_GT(last, 1.7);
+  ASSERT_TRUE(plan(workshop_, {.file = folder_ / "pico.toml", .as = "next", .choices = {}}));
+  EXPECT_GT(minutes_of("next", "bottom-lam/trim"), usual);
+  EXPECT_EQ(minutes_of("next", "bottom-hotcoat/sand"), minutes_of(pico, "bottom-hotcoat/sand"));
 }
 
 TEST_F(Learning, TellsTheChanceToRunShort) {
