@@ -58,8 +58,8 @@ constexpr auto homes = std::to_array<Home>({
 
 }  // namespace
 
-base::Result<JobFile> parse_job(std::string text, std::string name,
-                                const board::Defaults& defaults) {
+base::Result<JobFile> parse_job(std::string text, std::string name, const board::Defaults& defaults,
+                                const ReadBeside& read) {
   JobFile job;
   job.source = {std::move(name), std::move(text), {"board", "coat", "steps"}};
   base::Result<Document> document = Document::parse(job.source.text, job.source.name);
@@ -75,7 +75,7 @@ base::Result<JobFile> parse_job(std::string text, std::string name,
                        .hint = "name the job file here and the shop file with --shop"});
   }
   if (auto board = root.subtable("board", "[board]", Must::be_there)) {
-    read_board(std::move(*board), job, defaults);
+    read_board(std::move(*board), job, defaults, read);
   }
   read_coats(root, job);
   if (auto steps = root.subtable("steps", "[steps]")) {
@@ -92,7 +92,9 @@ base::Result<JobFile> parse_job(std::string text, std::string name,
 base::Result<JobFile> read_job(const std::filesystem::path& path, const board::Defaults& defaults) {
   base::Result<std::string> text = read_text(path);
   if (!text) return base::fail(std::move(text.error()));
-  return parse_job(std::move(*text), path.string(), defaults);
+  return parse_job(std::move(*text), path.string(), defaults, [&](const std::string& name) {
+    return read_bytes(path.parent_path() / name, drawing_file);
+  });
 }
 
 }  // namespace wetout::files

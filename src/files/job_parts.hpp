@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "fields.hpp"
 #include "wetout/board/defaults.hpp"
@@ -10,12 +11,20 @@
 
 namespace wetout::files {
 
+/// A width that a file says beside its drawing.
+struct Figure {
+  std::string key;                         ///< "nose12"
+  std::optional<units::Length> from_tail;  ///< nothing: where the board is widest
+  units::Length width;
+};
+
 /// What the parts of a board share while it is being read.
 struct BoardReading {
   Fields board;
   JobFile& job;
   const board::Defaults& defaults;
   std::optional<units::Length> length;
+  std::vector<Figure> figures = {};
 
   [[nodiscard]] board::Spec& spec() const { return job.board; }
   /// A value of Spec that stands at `key` in the file.
@@ -25,10 +34,14 @@ struct BoardReading {
 };
 
 /// [board] and everything in it.
-void read_board(Fields fields, JobFile& job, const board::Defaults& defaults);
+void read_board(Fields fields, JobFile& job, const board::Defaults& defaults,
+                const ReadBeside& read);
 
 /// [board.width], [board.thickness], [board.rocker]: the trade's measuring points.
 void read_measuring_points(BoardReading& reading);
+/// outline = "board.svg": widths out of a drawing; and how they agree with those of the file.
+void read_outline(BoardReading& reading, const ReadBeside& read);
+void compare_figures(BoardReading& reading);
 /// [[board.station]]: any number of places.
 void read_stations(BoardReading& reading);
 

@@ -88,8 +88,9 @@ void refuse_mixed(Fields& board) {
 
 }  // namespace
 
-void read_board(Fields fields, JobFile& job, const board::Defaults& defaults) {
-  BoardReading reading{std::move(fields), job, defaults, std::nullopt};
+void read_board(Fields fields, JobFile& job, const board::Defaults& defaults,
+                const ReadBeside& read) {
+  BoardReading reading{std::move(fields), job, defaults, std::nullopt, {}};
   Fields& board = reading.board;
   board::Spec& spec = job.board;
 
@@ -107,13 +108,16 @@ void read_board(Fields fields, JobFile& job, const board::Defaults& defaults) {
     reading.member("rail", "board.rail");
   }
 
-  if (board.find("outline") != nullptr) {
-    board.wrong_value("outline",
-                      {.code = "outline.not_read",
-                       .message = "an outline from a file is not read by this version",
-                       .expected = "[board.width], [board.thickness] and [board.rocker], or "
-                                   "[[board.station]] tables"});
-    for (const std::string_view key : {"width", "thickness", "rocker", "station"}) board.know(key);
+  if (board.has("outline")) {
+    if (board.has("station")) {
+      board.wrong_key("station", {.code = "key.conflict",
+                                  .message = "stations and an outline both describe the board",
+                                  .expected = "either [[board.station]] tables, or outline with "
+                                              "[board.thickness] and [board.rocker]"});
+    }
+    read_outline(reading, read);
+    read_measuring_points(reading);
+    board.know("station");
   } else if (board.has("station")) {
     if (has_tables(board)) {
       refuse_mixed(board);
@@ -132,6 +136,7 @@ void read_board(Fields fields, JobFile& job, const board::Defaults& defaults) {
     spec.rail = {{units::Length{}, default_rail(job, defaults)}};
     reading.member("rail", "board.rail");
   }
+  compare_figures(reading);
   board.done();
 }
 

@@ -91,6 +91,22 @@ void read_width(BoardReading& reading, Fields table, Length length) {
   table.done();
 }
 
+// Beside a drawing the widths of the file are there to be compared.
+void read_figures(BoardReading& reading, Fields table, Length length) {
+  const auto figure = [&](const char* key, std::optional<Length> from_tail, const auto& measure) {
+    if (const auto width = table.quantity(key, measure)) {
+      reading.figures.push_back({key, from_tail, *width});
+    }
+  };
+  figure("tail", Length{}, measures::tip_width);
+  figure("tail12", twelve_inches, measures::width);
+  figure("wide", std::nullopt, measures::width);
+  figure("nose12", length - twelve_inches, measures::width);
+  figure("nose", length, measures::tip_width);
+  table.quantity("wide_point", measures::offset);
+  table.done();
+}
+
 void read_thickness(BoardReading& reading, Fields table, Length length) {
   board::Spec& spec = reading.spec();
   const auto tail = table.quantity("tail", measures::tip_thickness);
@@ -125,7 +141,9 @@ void read_rocker(BoardReading& reading, Fields table, Length length) {
 
 void read_measuring_points(BoardReading& reading) {
   Fields& board = reading.board;
-  auto width = board.subtable("width", "[board.width] or [[board.station]] tables", Must::be_there);
+  const bool has_drawing = board.has("outline");
+  auto width = board.subtable("width", "[board.width] or [[board.station]] tables",
+                              has_drawing ? Must::not_be_there : Must::be_there);
   auto thickness = board.subtable("thickness", "[board.thickness]", Must::be_there);
   auto rocker = board.subtable("rocker", "[board.rocker]");
 
@@ -140,7 +158,11 @@ void read_measuring_points(BoardReading& reading) {
   }
   // Without a length the places are wrong, but the values can still be checked.
   const Length length = reading.length.value_or(units::feet(6));
-  if (width) read_width(reading, std::move(*width), length);
+  if (width && has_drawing) {
+    read_figures(reading, std::move(*width), length);
+  } else if (width) {
+    read_width(reading, std::move(*width), length);
+  }
   if (thickness) read_thickness(reading, std::move(*thickness), length);
   if (rocker) read_rocker(reading, std::move(*rocker), length);
 }

@@ -26,6 +26,9 @@ inline constexpr FileKind toml_file{largest_file, "a job or shop file",
 inline constexpr FileKind weather_file{std::uintmax_t{32} << 20, "weather", "at most 32 MiB",
                                        "weather.csv", ""};
 
+inline constexpr FileKind drawing_file{std::uintmax_t{16} << 20, "a drawing", "at most 16 MiB",
+                                       "board.svg", ""};
+
 /// The bytes of a file. Codes "file.missing", "file.folder", "file.special", "file.too_big",
 /// "file.unreadable".
 base::Result<std::string> read_bytes(const std::filesystem::path& path, const FileKind& kind);

@@ -111,6 +111,7 @@ base::Result<laminate::Plan> plan_of(const Workshop& workshop, const JobAndShop&
   auto plan = laminate::make_plan(input, laminate::defaults(), &cups);
   if (!plan) return base::fail(locate(plan.error(), both));
   plan->notices.insert(plan->notices.begin(), both.shop.notices.begin(), both.shop.notices.end());
+  plan->notices.insert(plan->notices.begin(), both.job.notices.begin(), both.job.notices.end());
   if (!both.learned.empty()) {
     plan->notices.push_back(
         {.code = "plan.learned", .text = "from records: " + in_words(both.learned)});

@@ -49,6 +49,12 @@ base::Result<std::string> job_slug(const PlanRequest& request, const files::JobF
        .expected = "letters a-z, digits and hyphens, at most 64, e.g. \"sandpiper-2\""});
 }
 
+// The drawing, seen from where the user stands.
+std::string beside_job(const JobAndShop& both) {
+  const std::filesystem::path job(both.job.source.name);
+  return (job.parent_path() / both.job.outline->name).lexically_normal().string();
+}
+
 std::vector<report::InputRef> refs(const std::vector<joblog::Input>& inputs,
                                    const JobAndShop& both) {
   std::vector<report::InputRef> found;
@@ -56,6 +62,7 @@ std::vector<report::InputRef> refs(const std::vector<joblog::Input>& inputs,
     std::string name = input.name;
     if (input.role == "job") name = both.job.source.name;
     if (input.role == "shop") name = both.shop.source.name;
+    if (input.role == "outline") name = beside_job(both);
     found.push_back({input.role, name, base::hex(base::sha256(input.body))});
   }
   return found;
@@ -83,6 +90,9 @@ base::Result<PlanKept> plan_and_keep(const Workshop& workshop, const PlanRequest
       {"job", absolute(both->job.source.name), "wetout.job/1", both->job.source.text},
       {"shop", absolute(both->shop.source.name), "wetout.shop/1", both->shop.source.text},
       {"options", "options", "wetout.options/1", to_text(request.choices)}};
+  if (const auto& drawing = both->job.outline) {
+    inputs.push_back({"outline", absolute(beside_job(*both)), "svg", drawing->bytes});
+  }
   if (!both->learned.empty()) {
     inputs.push_back({"learned", "records", "wetout.learned/1", both->learned});
   }

@@ -52,7 +52,7 @@ base::Result<std::vector<CoatGoods>> goods_of_plan(const StoredPlan& stored) {
   if (std::any_of(plan.coats.begin(), plan.coats.end(), [](const laminate::CoatNeed& coat) {
         return coat.kind == laminate::CoatKind::install;
       })) {
-    auto job = files::parse_job(stored.job_text, stored.job_name);
+    auto job = job_of(stored);
     if (!job) return tl::unexpected(job.error());
     specs = std::move(job->coats);
   }

@@ -73,13 +73,25 @@ base::Result<StoredPlan> stored_plan(const joblog::Log& log, const std::string& 
       stored.options = std::move(input.body);
     } else if (input.role == "learned") {
       stored.learned = std::move(input.body);
+    } else if (input.role == "outline") {
+      stored.outline = std::move(input.body);
     }
   }
   return stored;
 }
 
+base::Result<files::JobFile> job_of(const StoredPlan& stored) {
+  return files::parse_job(stored.job_text, stored.job_name, board::defaults(),
+                          [&](const std::string& name) -> base::Result<std::string> {
+                            if (!stored.outline.empty()) return stored.outline;
+                            return base::fail({.code = "outline.unread",
+                                               .message = "the plan was kept without its drawing",
+                                               .found = name});
+                          });
+}
+
 base::Result<JobAndShop> files_as_written(const StoredPlan& stored) {
-  auto job = files::parse_job(stored.job_text, stored.job_name);
+  auto job = job_of(stored);
   if (!job) return tl::unexpected(job.error());
   auto shop = files::parse_shop(stored.shop_text, stored.shop_name);
   if (!shop) return tl::unexpected(shop.error());

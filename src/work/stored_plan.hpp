@@ -18,6 +18,7 @@ struct StoredPlan {
   std::string shop_text, shop_name;
   std::string options;
   std::string learned;  ///< as JobAndShop has it
+  std::string outline;  ///< the drawing that the job file names; empty without one
 };
 
 /// The id that `typed` means. Problems "job.unknown", "job.ambiguous".
@@ -27,6 +28,8 @@ base::Result<std::string> job_named(const joblog::Log& log, std::string_view typ
 base::Result<StoredPlan> stored_plan(const joblog::Log& log, const std::string& slug,
                                      std::optional<int> revision);
 
+/// The stored job file read again.
+base::Result<files::JobFile> job_of(const StoredPlan& stored);
 /// The stored files read again, without what was learned and with it.
 base::Result<JobAndShop> files_as_written(const StoredPlan& stored);
 base::Result<JobAndShop> files_of(const StoredPlan& stored);

@@ -37,6 +37,7 @@ LIBRARIES = {
     "boost/": ("src/",),
     "Eigen/": ("src/learn/",),
     "cairo": ("src/report/",),
+    "pugixml": ("src/board/",),
     "fmt/": ("src/",),
 }
 

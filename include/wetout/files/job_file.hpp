@@ -2,11 +2,13 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "wetout/base/notice.hpp"
 #include "wetout/base/problem.hpp"
 #include "wetout/board/defaults.hpp"
 #include "wetout/board/spec.hpp"
@@ -35,13 +37,25 @@ struct NamedSteps {
   std::optional<units::Duration> spackle, artwork, spot;
 };
 
+/// A file that the job file names.
+struct Attachment {
+  std::string name;  ///< as it is named there
+  std::string bytes;
+};
+/// The bytes of such a file, by its name, or why not.
+using ReadBeside = std::function<base::Result<std::string>(const std::string& name)>;
+
 struct JobFile {
   Source source;
+  std::optional<Attachment> outline;  ///< the drawing
   board::Spec board;
   std::vector<laminate::CoatSpec> coats;
   NamedSteps steps;
   /// Values the reader filled in because the file names no number ("rail.medium"), by standing.
   std::vector<laminate::Assumption> assumed;
+  /// Worth knowing: those of board::read_outline(), "outline.figures" (a width of the file that the
+  /// drawing does not have).
+  base::Notices notices;
 };
 
 /// Reads and checks a job file. Everything wrong in it is reported at once (above 1000 problems
@@ -49,9 +63,10 @@ struct JobFile {
 /// binary and empty files are refused, each with its own code "file.*".
 base::Result<JobFile> read_job(const std::filesystem::path& path,
                                const board::Defaults& defaults = board::defaults());
-/// The same from text; `name` is used in messages.
+/// The same from text; `name` is used in messages, `read` for a drawing that it names.
 base::Result<JobFile> parse_job(std::string text, std::string name,
-                                const board::Defaults& defaults = board::defaults());
+                                const board::Defaults& defaults = board::defaults(),
+                                const ReadBeside& read = {});
 
 /// Adds file, line, column, source line and the written value to problems whose `key` belongs to
 /// this file ("coat[3].ply[1].cloth", "board.width[2]"), and turns the key into the one the file

@@ -169,15 +169,73 @@ TEST(Core, IsWeighedOrComputedNotBoth) {
   EXPECT_EQ(problems[1].key, "board.stringer_weight");
 }
 
-TEST(Outline, FromAFileIsNotReadYet) {
-  const base::Problem p =
-      only(job_problems("[board]\nname = \"x\"\nlength = \"2 m\"\nfoam = \"pu\"\nnose = \"round\"\n"
-                        "tail = \"round\"\noutline = \"board.svg\"\n" +
-                        small_coat));
-  EXPECT_EQ(p.code, "outline.not_read");
-  EXPECT_EQ(p.line, 7);
-  EXPECT_EQ(p.column, 11);
-  EXPECT_TRUE(contains(p.message, "not read by this version")) << p.message;
+std::string drawn_job(const std::string& outline, const std::string& more = "") {
+  return "[board]\nname = \"x\"\nlength = \"2 m\"\nfoam = \"pu\"\nnose = \"round\"\n"
+         "tail = \"round\"\noutline = " +
+         outline +
+         "\n[board.thickness]\nnose12 = \"4 cm\"\ncentre = \"6 cm\"\ntail12 = \"4 cm\"\n" + more +
+         small_coat;
+}
+
+// An ellipse of 2 m by 50 cm.
+base::Result<JobFile> drawn(
+    const std::string& text,
+    const std::string& inside =
+        "<ellipse id=\"rail\" cx=\"25\" cy=\"100\" rx=\"25\" ry=\"100\"/>") {
+  return parse_job(
+      text, "job.toml", board::defaults(),
+      [=](const std::string& name) -> base::Result<std::string> {
+        if (name != "board.svg")
+          return base::fail(
+              {.code = "file.missing", .message = "there is no such file", .file = name});
+        return "<svg xmlns=\"http://www.w3.org/2000/svg\">" + inside + "</svg>";
+      });
+}
+
+TEST(Outline, ComesOutOfADrawing) {
+  for (const char* outline :
+       {"\"board.svg\"", "\"board.svg#rail\"", "{ file = \"board.svg\", nose = \"up\" }",
+        "{ file = \"board.svg\", id = \"rail\", nose = \"down\" }"}) {
+    const auto job = drawn(drawn_job(outline));
+    ASSERT_TRUE(job) << list(job.error());
+    ASSERT_TRUE(job->board.drawn);
+    EXPECT_EQ(job->board.width.size(), job->board.drawn->knots.size());
+    EXPECT_EQ(job->outline->name, "board.svg");
+    EXPECT_TRUE(job->notices.empty());
+  }
+}
+
+TEST(Outline, IsComparedWithTheWidthsOfTheFile) {
+  const auto job = drawn(drawn_job("\"board.svg\"", "[board.width]\nwide = \"52 cm\"\n"));
+  ASSERT_TRUE(job) << list(job.error());
+  ASSERT_EQ(job->notices.size(), 1U);
+  EXPECT_EQ(job->notices[0].code, "outline.figures");
+  EXPECT_EQ(job->notices[0].subject, "wide");
+  EXPECT_NEAR(*job->notices[0].value, 500.0, 0.01);
+  EXPECT_TRUE(
+      drawn(drawn_job("\"board.svg\"", "[board.width]\nwide = \"50.2 cm\"\n"))->notices.empty());
+}
+
+TEST(Outline, OfABadDrawingIsSaidAtItsKey) {
+  const base::Problem missing = only(drawn(drawn_job("\"bord.svg\"")).error());
+  EXPECT_EQ(missing.code, "file.missing");
+  EXPECT_EQ(missing.line, 7);
+  EXPECT_EQ(missing.column, 11);
+  const base::Problem wrong =
+      only(drawn(drawn_job("\"board.svg\""), "\n<path id=\"rail\" d=\"M0 0 L 5\"/>").error());
+  EXPECT_EQ(wrong.code, "outline.path");
+  EXPECT_EQ(wrong.line, 7);
+  EXPECT_TRUE(contains(wrong.message, "board.svg:2: path#rail d: ")) << wrong.message;
+  EXPECT_EQ(only(drawn(drawn_job("{ nose = \"up\" }")).error()).code, "key.missing");
+  EXPECT_EQ(only(drawn(drawn_job("{ file = \"board.svg\", nose = \"north\" }")).error()).code,
+            "word.unknown");
+  EXPECT_EQ(only(job_problems(drawn_job("\"board.svg\""))).code, "outline.unread");
+  EXPECT_EQ(
+      drawn(drawn_job("\"board.svg\"", "[[board.station]]\nat = \"1 m\"\nwidth = \"50 cm\"\n"))
+          .error()
+          .front()
+          .code,
+      "key.conflict");
 }
 
 board::Rail rail_of(const std::string& rail, JobFile* whole = nullptr) {
