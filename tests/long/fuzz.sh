@@ -7,7 +7,7 @@ cd "$(dirname "$0")/../.."
 seconds=$1
 shift
 targets=("$@")
-[ ${#targets[@]} -gt 0 ] || targets=(weather_csv weather_epw weather_nws weather_arrays)
+[ ${#targets[@]} -gt 0 ] || targets=(weather_csv weather_epw weather_nws weather_arrays outline)
 build=${WETOUT_FUZZ_BUILD:-build/fuzz}
 cmake -S . -B "$build" -G Ninja -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo \
   -DCMAKE_CXX_FLAGS=-fsanitize=fuzzer-no-link -DWETOUT_FUZZ=ON -DWETOUT_SANITIZE=ON >/dev/null
@@ -19,7 +19,7 @@ fuzz() {
   local target=$1
   mkdir -p "$build/corpus/$target"
   "$build/tests/fuzz/fuzz_$target" -max_total_time="$seconds" -timeout=60 -rss_limit_mb=1024 \
-    -max_len=16384 -dict=tests/fuzz/weather.dict -artifact_prefix="$build/found/$target-" \
+    -max_len=16384 -dict="tests/fuzz/${target%%_*}.dict" -artifact_prefix="$build/found/$target-" \
     -print_final_stats=1 "$build/corpus/$target" "tests/fuzz/seeds/$target" \
     >"$build/$target.log" 2>&1
 }
