@@ -3,7 +3,7 @@
 
 product_packages=(g++ cmake ninja-build libsqlitecpp-dev libsqlite3-dev libhowardhinnant-date-dev
   libcli11-dev libfmt-dev libtomlplusplus-dev nlohmann-json3-dev libexpected-dev libboost-dev
-  libeigen3-dev libcairo2-dev libpugixml-dev pkg-config
+  libeigen3-dev libcairo2-dev libpugixml-dev libdxflib-dev pkg-config
   tzdata)
 
 # need_packages PACKAGE...

@@ -58,6 +58,10 @@ struct Affine {
   }
 };
 
+/// Part of the unit circle from an angle on, by `turn` counter-clockwise where y is up, placed;
+/// within 4e-8 of its radius.
+std::vector<Cubic> arc(const Affine& placed, double from, double turn);
+
 /// Pieces that follow each other.
 struct Chain {
   std::vector<Cubic> pieces;

@@ -6,9 +6,9 @@
 #include <cmath>
 #include <utility>
 
+#include "drawing.hpp"
 #include "outline_knots.hpp"
 #include "outline_sides.hpp"
-#include "svg_drawing.hpp"
 
 namespace wetout::board {
 namespace {
@@ -53,7 +53,7 @@ Frame frame_of(const std::vector<Chain>& chains) {
 
 class Reading {
  public:
-  Reading(const SvgDrawing& drawing, std::string_view name, const OutlineRequest& request)
+  Reading(const Drawing& drawing, std::string_view name, const OutlineRequest& request)
       : drawing_(drawing), name_(name), request_(request) {}
 
   base::Result<ReadOutline> run() {
@@ -106,7 +106,7 @@ class Reading {
 
   [[nodiscard]] std::string ids() const {
     std::string list;
-    for (const SvgShape& shape : drawing_.shapes) {
+    for (const DrawnShape& shape : drawing_.shapes) {
       if (shape.id.empty() || list.size() > 200) continue;
       list += (list.empty() ? "" : ", ") + shape.id;
     }
@@ -121,8 +121,8 @@ class Reading {
       if (drawing_.has_copies) one.hint = "it uses copies (\"use\"): turn them into paths";
       return one;
     }
-    std::vector<const SvgShape*> closed;
-    for (const SvgShape& shape : drawing_.shapes) {
+    std::vector<const DrawnShape*> closed;
+    for (const DrawnShape& shape : drawing_.shapes) {
       if (!request_.id.empty()) {
         if (shape.id == request_.id) {
           shape_ = &shape;
@@ -157,7 +157,7 @@ class Reading {
       chains_ = shape_->chains;
       return std::nullopt;
     }
-    for (const SvgShape& shape : drawing_.shapes) {
+    for (const DrawnShape& shape : drawing_.shapes) {
       chains_.insert(chains_.end(), shape.chains.begin(), shape.chains.end());
     }
     return std::nullopt;
@@ -318,10 +318,10 @@ class Reading {
     return end(request_.nose_end, out_.drawn.knots.back(), "nose");
   }
 
-  const SvgDrawing& drawing_;
+  const Drawing& drawing_;
   std::string_view name_;
   const OutlineRequest& request_;
-  const SvgShape* shape_ = nullptr;
+  const DrawnShape* shape_ = nullptr;
   std::vector<Chain> chains_;
   ReadOutline out_;
 };
@@ -344,7 +344,7 @@ std::string_view to_string(Toward toward) {
 
 base::Result<ReadOutline> read_outline(std::string_view bytes, std::string_view name,
                                        const OutlineRequest& request) {
-  const auto drawing = read_svg(bytes, name);
+  const auto drawing = read_drawing(bytes, name);
   if (!drawing) return tl::unexpected(drawing.error());
   return Reading(*drawing, name, request).run();
 }

@@ -1,20 +1,18 @@
-#include "svg_drawing.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cstring>
 #include <pugixml.hpp>
 
+#include "drawing.hpp"
 #include "svg_path.hpp"
 #include "wetout/base/shown.hpp"
 
 namespace wetout::board {
 namespace {
 
-constexpr std::size_t most_bytes = std::size_t{16} << 20U;
 constexpr int most_levels = 100;
-constexpr std::size_t most_shapes = 10'000, most_pieces = 1'000'000;
+constexpr std::size_t most_shapes = 10'000;
 
 struct Unit {
   std::string_view name;
@@ -30,8 +28,8 @@ class Reader {
  public:
   Reader(std::string_view bytes, std::string_view name) : bytes_(bytes), name_(name) {}
 
-  base::Result<SvgDrawing> run() {
-    if (bytes_.size() > most_bytes) {
+  base::Result<Drawing> run() {
+    if (bytes_.size() > most_drawing_bytes) {
       return base::fail(problem("outline.too_large", "the drawing is larger than 16 MiB"));
     }
     if (bytes_.find("<!ENTITY") != std::string_view::npos) {
@@ -226,14 +224,15 @@ class Reader {
       return;  // texts, pictures, what is only defined
     }
     if (chains.empty()) return;
-    SvgShape out{node.attribute("id").value(), std::string(what), line_at(node.offset_debug()), {}};
+    DrawnShape out{
+        node.attribute("id").value(), std::string(what), line_at(node.offset_debug()), {}};
     for (Chain& chain : chains) {
       for (Cubic& piece : chain.pieces) piece = placed.of(piece);
       pieces_ += chain.pieces.size();
     }
     out.chains = std::move(chains);
     out_.shapes.push_back(std::move(out));
-    if ((pieces_ > most_pieces || out_.shapes.size() > most_shapes) && problems_.empty()) {
+    if ((pieces_ > most_drawing_pieces || out_.shapes.size() > most_shapes) && problems_.empty()) {
       add(node, "outline.too_many", "the drawing has more lines than any outline", "", "",
           "the outline alone, at most 1 000 000 pieces in 10 000 shapes");
     }
@@ -295,7 +294,7 @@ class Reader {
   }
 
   std::string_view bytes_, name_;
-  SvgDrawing out_;
+  Drawing out_;
   base::Problems problems_;
   std::size_t pieces_ = 0;
   bool too_deep_ = false;
@@ -303,7 +302,7 @@ class Reader {
 
 }  // namespace
 
-base::Result<SvgDrawing> read_svg(std::string_view bytes, std::string_view name) {
+base::Result<Drawing> read_svg(std::string_view bytes, std::string_view name) {
   return Reader(bytes, name).run();
 }
 

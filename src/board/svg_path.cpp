@@ -9,26 +9,11 @@ namespace wetout::board {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-// A cubic over an eighth of a turn leaves the circle by 4e-8 of its radius at most.
-constexpr double most_turn = pi / 8.0;
 // Beyond what any drawing has; a sum of a million of them is finite.
 constexpr double most_number = 1e12;
 
 bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '\f'; }
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-// Part of the unit circle, from one angle to another, then moved.
-void add_arc(std::vector<Cubic>& into, const Affine& placed, double from, double turn) {
-  const int parts = std::max(1, static_cast<int>(std::ceil(std::abs(turn) / most_turn - 1e-9)));
-  const double step = turn / parts;
-  const double reach = 4.0 / 3.0 * std::tan(step / 4.0);
-  for (int i = 0; i < parts; ++i) {
-    const double u = from + i * step, v = from + (i + 1) * step;
-    const Vec a{std::cos(u), std::sin(u)}, b{std::cos(v), std::sin(v)};
-    const Cubic unit{{a, a + reach * Vec{-a.y, a.x}, b - reach * Vec{-b.y, b.x}, b}};
-    into.push_back(placed.of(unit));
-  }
-}
 
 // From end points to a centre: SVG 2, appendix B.2.4; radii too small are enlarged (B.2.5).
 void add_arc(std::vector<Cubic>& into, Vec from, Vec to, double rx, double ry, double degrees,
@@ -61,10 +46,11 @@ void add_arc(std::vector<Cubic>& into, Vec from, Vec to, double rx, double ry, d
   double turn = end - begin;
   if (sweep && turn < 0.0) turn += 2.0 * pi;
   if (!sweep && turn > 0.0) turn -= 2.0 * pi;
-  const std::size_t first = into.size();
-  add_arc(into, {cosine * rx, sine * rx, -sine * ry, cosine * ry, centre.x, centre.y}, begin, turn);
-  into[first].p[0] = from;
-  into.back().p[3] = to;
+  std::vector<Cubic> pieces =
+      arc({cosine * rx, sine * rx, -sine * ry, cosine * ry, centre.x, centre.y}, begin, turn);
+  pieces.front().p[0] = from;
+  pieces.back().p[3] = to;
+  into.insert(into.end(), pieces.begin(), pieces.end());
 }
 
 class PathReader {
@@ -317,8 +303,7 @@ std::optional<Affine> read_transform(std::string_view text) {
 }
 
 Chain ellipse(Vec centre, double rx, double ry) {
-  Chain chain{{}, true};
-  add_arc(chain.pieces, {rx, 0, 0, ry, centre.x, centre.y}, 0.0, 2.0 * pi);
+  Chain chain{arc({rx, 0, 0, ry, centre.x, centre.y}, 0.0, 2.0 * pi), true};
   chain.pieces.back().p[3] = chain.pieces.front().p[0];
   return chain;
 }

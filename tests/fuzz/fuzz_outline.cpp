@@ -1,14 +1,18 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <cstdio>
 #include <cstdlib>
+#include <source_location>
 #include <string_view>
 
 #include "wetout/board/read_outline.hpp"
 
 namespace {
-void must(bool holds) {
-  if (!holds) std::abort();
+void must(bool holds, std::source_location at = std::source_location::current()) {
+  if (holds) return;
+  std::fprintf(stderr, "line %u does not hold\n", static_cast<unsigned>(at.line()));
+  std::abort();
 }
 }  // namespace
 

@@ -38,6 +38,7 @@ LIBRARIES = {
     "Eigen/": ("src/learn/",),
     "cairo": ("src/report/",),
     "pugixml": ("src/board/",),
+    "dl_": ("src/board/",),
     "fmt/": ("src/",),
 }
 

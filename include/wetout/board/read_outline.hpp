@@ -34,7 +34,7 @@ struct ReadOutline {
   base::Notices notices;
 };
 
-/// From an SVG drawing (src/board/svg_drawing.hpp says of which parts). The outline is one closed
+/// From an SVG or DXF drawing (src/board/drawing.hpp says of which parts). The outline is one closed
 /// shape, whole or one half with its straight edge along the centre line, or a line from tail to
 /// nose, which is one half. Pieces whose ends lie within half a millimetre on the board are one
 /// line. The board stands on the page or lies across it. The half-width is the two sides' mean,
@@ -43,7 +43,7 @@ struct ReadOutline {
 ///
 /// Notices: "outline.scaled" (the drawing says another length), "outline.uneven" (sides differ by
 /// more than 1 mm), "outline.notch" (another depth than the job file's). Problems, with file, line
-/// and element: those of read_svg(); "outline.nothing" (no line in it), "outline.which" (several
+/// and element: those of read_drawing(); "outline.nothing" (no line in it), "outline.which" (several
 /// shapes: their ids), "outline.id" (no such shape), "outline.open" (pieces that do not join),
 /// "outline.nose" (which end is the nose), "outline.doubles_back", "outline.uneven" (sides differ
 /// by more than a tenth of the width: not along the page?), "outline.end" (an end is cut or not,

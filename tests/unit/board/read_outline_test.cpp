@@ -270,5 +270,174 @@ TEST(ReadOutline, TellsOfSidesAndNotchesThatDiffer) {
   EXPECT_NEAR(units::in_metres(outline.width.front().value), 0.24, 1e-9);
 }
 
+// --- DXF: entities written by hand after the published reference
+
+std::string pairs(std::initializer_list<std::pair<int, std::string>> list) {
+  std::string text;
+  for (const auto& [code, value] : list) text += std::to_string(code) + "\n" + value + "\n";
+  return text;
+}
+std::string dxf(const std::string& entities, int units = 4, const std::string& blocks = "") {
+  return pairs({{0, "SECTION"},
+                {2, "HEADER"},
+                {9, "$ACADVER"},
+                {1, "AC1015"},
+                {9, "$INSUNITS"},
+                {70, std::to_string(units)},
+                {0, "ENDSEC"}}) +
+         pairs({{0, "SECTION"}, {2, "BLOCKS"}}) + blocks + pairs({{0, "ENDSEC"}}) +
+         pairs({{0, "SECTION"}, {2, "ENTITIES"}}) + entities + pairs({{0, "ENDSEC"}, {0, "EOF"}});
+}
+std::string line(double x1, double y1, double x2, double y2, const std::string& layer = "0") {
+  return pairs({{0, "LINE"},
+                {8, layer},
+                {10, fmt::format("{}", x1)},
+                {20, fmt::format("{}", y1)},
+                {11, fmt::format("{}", x2)},
+                {21, fmt::format("{}", y2)}});
+}
+
+// A stadium of 1.9 m with round ends of 0.25 m, up the page: its sides straight, its ends half
+// circles.
+const double stadium = pi * 0.0625 + 0.5 * 1.4;
+
+TEST(ReadOutline, OfDxfReadsEveryEntity) {
+  const OutlineRequest request = asked(1.9);
+  const std::string sides = line(250, 0, 250, 1400) + line(-250, 1400, -250, 0);
+  const auto arc = [](double y, double from, double to) {
+    return pairs({{0, "ARC"},
+                  {8, "0"},
+                  {10, "0"},
+                  {20, fmt::format("{}", y)},
+                  {40, "250"},
+                  {50, fmt::format("{}", from)},
+                  {51, fmt::format("{}", to)}});
+  };
+  const std::string bulged = pairs({{0, "LWPOLYLINE"},
+                                    {8, "rail"},
+                                    {100, "AcDbPolyline"},
+                                    {90, "4"},
+                                    {70, "1"},
+                                    {10, "250"},
+                                    {20, "0"},
+                                    {10, "250"},
+                                    {20, "1400"},
+                                    {42, "1"},
+                                    {10, "-250"},
+                                    {20, "1400"},
+                                    {10, "-250"},
+                                    {20, "0"},
+                                    {42, "1"}});
+  const auto vertex = [](double x, double y, double bulge) {
+    return pairs({{0, "VERTEX"},
+                  {8, "0"},
+                  {10, fmt::format("{}", x)},
+                  {20, fmt::format("{}", y)},
+                  {42, fmt::format("{}", bulge)}});
+  };
+  const std::string old = pairs({{0, "POLYLINE"}, {8, "0"}, {66, "1"}, {70, "1"}}) +
+                          vertex(250, 0, 0) + vertex(250, 1400, 1) + vertex(-250, 1400, 0) +
+                          vertex(-250, 0, 1) + pairs({{0, "SEQEND"}});
+  const std::string block =
+      pairs({{0, "BLOCK"}, {8, "0"}, {2, "END"}, {70, "0"}, {10, "100"}, {20, "0"}, {3, "END"}}) +
+      pairs({{0, "ARC"}, {8, "0"}, {10, "100"}, {20, "0"}, {40, "125"}, {50, "0"}, {51, "180"}}) +
+      pairs({{0, "ENDBLK"}});
+  const auto insert = [](double y, double angle) {
+    return pairs({{0, "INSERT"},
+                  {8, "0"},
+                  {2, "END"},
+                  {10, "0"},
+                  {20, fmt::format("{}", y)},
+                  {41, "2"},
+                  {42, "2"},
+                  {50, fmt::format("{}", angle)}});
+  };
+  const auto half_ellipse = [](double y, double from, double to) {
+    return pairs({{0, "ELLIPSE"},
+                  {8, "0"},
+                  {10, "0"},
+                  {20, fmt::format("{}", y)},
+                  {11, "250"},
+                  {21, "0"},
+                  {40, "1"},
+                  {41, fmt::format("{}", from)},
+                  {42, fmt::format("{}", to)}});
+  };
+  const std::pair<const char*, std::string> ways[] = {
+      {"lines and arcs", dxf(sides + arc(1400, 0, 180) + arc(0, 180, 360))},
+      {"lines and ellipses", dxf(sides + half_ellipse(1400, 0, pi) + half_ellipse(0, pi, 2 * pi))},
+      {"polyline with bulges", dxf(bulged)},
+      {"polyline of vertices", dxf(old)},
+      {"blocks", dxf(sides + insert(1400, 0) + insert(0, 180), 4, block)},
+  };
+  for (const auto& [name, text] : ways) {
+    const ReadOutline outline = read(text, request);
+    EXPECT_NEAR(area_of(outline, request), stadium, 1e-6 * stadium) << name;
+    EXPECT_NEAR(units::in_millimetres(outline.drawn_length), 1900.0, 1e-6) << name;
+    EXPECT_TRUE(outline.notices.empty()) << name;
+  }
+  // In inches it is a giant, and said to be.
+  EXPECT_EQ(read(dxf(bulged, 1), request).notices.front().code, "outline.scaled");
+  EXPECT_TRUE(read(dxf(bulged, 0), request).notices.empty());
+}
+
+// A circle as a rational quadratic spline (Piegl and Tiller, 7.5): nine points, weights 1 and
+// 1/sqrt 2.
+TEST(ReadOutline, OfDxfFollowsSplines) {
+  std::string spline =
+      pairs({{0, "SPLINE"}, {8, "0"}, {70, "13"}, {71, "2"}, {72, "12"}, {73, "9"}, {74, "0"}});
+  for (const double knot : {0., 0., 0., 1., 1., 2., 2., 3., 3., 4., 4., 4.})
+    spline += pairs({{40, fmt::format("{}", knot)}});
+  const double w = std::sqrt(0.5);
+  const double points[9][3] = {{1, 0, 1},   {1, 1, w},  {0, 1, 1},  {-1, 1, w}, {-1, 0, 1},
+                               {-1, -1, w}, {0, -1, 1}, {1, -1, w}, {1, 0, 1}};
+  for (const auto& p : points) spline += pairs({{41, fmt::format("{}", p[2])}});
+  for (const auto& p : points)
+    spline += pairs(
+        {{10, fmt::format("{}", 250 * p[0])}, {20, fmt::format("{}", 950 * p[1])}, {30, "0"}});
+  const OutlineRequest request = asked(1.9);
+  EXPECT_NEAR(area_of(read(dxf(spline), request), request), pi * 0.95 * 0.25, 3e-6);
+}
+
+TEST(ReadOutline, OfDxfGoesByLayers) {
+  OutlineRequest request = asked(1.8, EndShape::square, EndShape::square);
+  const std::string box = line(-200, 0, 200, 0, "rail") + line(200, 0, 250, 900, "rail") +
+                          line(250, 900, 200, 1800, "rail") + line(200, 1800, -200, 1800, "rail") +
+                          line(-200, 1800, -250, 900, "rail") + line(-250, 900, -200, 0, "rail");
+  const std::string marks = line(-300, 300, 300, 300, "marks");
+  EXPECT_EQ(code_of(dxf(box + marks), request), "outline.open");
+  request.id = "rail";
+  EXPECT_NEAR(area_of(read(dxf(box + marks), request), request), 0.45 * 1.8, 1e-7);
+}
+
+// Published check values: half a circle has bulge 1, a quarter 0.414213562.
+TEST(ReadOutline, OfDxfTakesBulgesForWhatTheyAre) {
+  const OutlineRequest request = asked(2.0);
+  std::string circle = pairs({{0, "LWPOLYLINE"}, {8, "0"}, {90, "4"}, {70, "1"}});
+  for (const auto& [x, y] :
+       {std::pair{1000, 0}, std::pair{0, 1000}, std::pair{-1000, 0}, std::pair{0, -1000}}) {
+    circle += pairs({{10, std::to_string(x)}, {20, std::to_string(y)}, {42, "0.414213562373095"}});
+  }
+  const auto outline = read_outline(dxf(circle), "board.dxf", request);
+  ASSERT_TRUE(outline) << outline.error().front().message;
+  EXPECT_NEAR(units::in_metres(outline->width[outline->width.size() / 2].value), 2.0, 0.1);
+  double widest = 0.0;
+  for (const At& at : outline->width) widest = std::max(widest, units::in_metres(at.value));
+  EXPECT_NEAR(widest, 2.0, 1e-9);
+}
+
+TEST(ReadOutline, SaysWhatIsNoDxf) {
+  const OutlineRequest request = asked(1.9);
+  EXPECT_EQ(code_of("AutoCAD Binary DXF\r\n\x1a", request), "outline.not_dxf");
+  EXPECT_EQ(code_of(dxf(""), request), "outline.nothing");
+  // A block that holds itself.
+  const std::string block = pairs({{0, "BLOCK"}, {8, "0"}, {2, "A"}, {10, "0"}, {20, "0"}}) +
+                            pairs({{0, "INSERT"}, {8, "0"}, {2, "A"}, {10, "0"}, {20, "0"}}) +
+                            pairs({{0, "ENDBLK"}});
+  EXPECT_EQ(code_of(dxf(pairs({{0, "INSERT"}, {8, "0"}, {2, "A"}, {10, "0"}, {20, "0"}}), 4, block),
+                    request),
+            "outline.too_deep");
+}
+
 }  // namespace
 }  // namespace wetout::board
