@@ -15,6 +15,7 @@ struct Fields<LearnedLine> {
   static void visit(auto& v, const LearnedLine& line) {
     v("key", line.key);
     v("table", line.table);
+    v("standing", line.standing);
     v("unit", line.unit);
     v("value", line.value, as::Plain{});
     v("spread", line.spread, as::Plain{});

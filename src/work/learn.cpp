@@ -9,6 +9,7 @@
 #include "learned.hpp"
 #include "learned_rates.hpp"
 #include "stored_plan.hpp"
+#include "wetout/base/cited.hpp"
 #include "wetout/time/print.hpp"
 
 namespace wetout::work {
@@ -134,14 +135,17 @@ base::Result<report::LearnDocument> learn(const Workshop& workshop, const LearnR
   if (!learned) return tl::unexpected(learned.error());
   document.boards = learned->boards;
   for (const LearnedRate& rate : learned->rates) {
-    document.values.push_back({.key = std::string(rate.key),
-                               .table = std::string(table_of(rate)),
-                               .unit = std::string(rate.unit),
-                               .value = rate.value,
-                               .spread = rate.spread,
-                               .standard = rate.standard,
-                               .standard_spread = rate.standard_spread,
-                               .records = rate.records});
+    document.values.push_back(
+        {.key = std::string(rate.key),
+         .table = std::string(table_of(rate)),
+         .standing = std::string(
+             base::to_string(rate.records > 0 ? base::Standing::fitted : base::Standing::assumed)),
+         .unit = std::string(rate.unit),
+         .value = rate.value,
+         .spread = rate.spread,
+         .standard = rate.standard,
+         .standard_spread = rate.standard_spread,
+         .records = rate.records});
   }
   for (const WeighedRecord& record : learned->records) {
     document.records.push_back({.job = record.job,

@@ -15,6 +15,7 @@ inline constexpr std::string_view learn_format = "wetout.learn/1";
 struct LearnedLine {
   std::string key;             ///< of the shop file: "uptake.eps"; "speed.slow" of a resin
   std::string table;           ///< of the shop file where the key stands: "losses", "pace", "resin"
+  std::string standing;        ///< "fitted" from records, else "assumed"
   std::string unit;            ///< "g/m2"; empty: a share
   double value = 0.0;          ///< learned
   double spread = 0.0;         ///< standard deviation
