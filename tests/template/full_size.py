@@ -17,6 +17,7 @@ DPI = 254  # 10 pixels a millimetre
 MARGIN, OVERLAP, AROUND = 10.0, 10.0, 5.0
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 INCH = 25.4
+PEN = 2  # pixels that a line of 0.2 mm is wide
 
 
 def pages(pdf: pathlib.Path):
@@ -48,9 +49,9 @@ def runs(dark):
 def check_squares(page):
     """The upper side of each square is one dark stretch as long as the square."""
     longest = sorted({length for row in page < 128 for length in runs(row) if length > 900})
-    assert any(abs(length - 1000) <= 2 + 2 for length in longest), longest  # the pen is 0.2 mm wide
+    assert any(abs(length - PEN - 1000) <= 2 for length in longest), longest
     column = [length for row in (page < 128).T for length in runs(row) if length > 900]
-    assert any(abs(length - 1000) <= 2 + 2 for length in column), column
+    assert any(abs(length - PEN - 1000) <= 2 for length in column), column
 
 
 def assembled(pdf, paper, length, half):
