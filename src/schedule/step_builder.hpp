@@ -68,7 +68,7 @@ class StepBuilder {
 
   int prepare(std::size_t i);
 
-  [[nodiscard]] double wet_minutes(std::size_t i) const;
+  [[nodiscard]] double minutes_beside_spreading(std::size_t i) const;
   [[nodiscard]] std::string wet_title(std::size_t i) const;
   [[nodiscard]] std::string wet_how(std::size_t i) const;
 

@@ -44,7 +44,10 @@ void StepBuilder::coat(std::size_t i) {
   }
   const int ready = prepare(i);
   if (install && below) after(*below, Moment::sandable, ready);
-  const int wet = add(i, StepWord::wet, "", wet_minutes(i), wet_title(i), wet_how(i));
+  const double beside = minutes_beside_spreading(i);
+  const double spreading = need(i).spread ? units::in_minutes(*need(i).spread) : 0.0;
+  const int wet = add(i, StepWord::wet, "", beside + spreading, wet_title(i), wet_how(i));
+  out_.steps[static_cast<std::size_t>(wet)].beside_spreading = beside;
   out_.wets[i] = wet;
   out_.sealed[i] = below.has_value() && !install;
   for (Link& link : landing) {
@@ -114,10 +117,9 @@ int StepBuilder::prepare(std::size_t i) {
                                              : "dust off, tape, set out cups");
 }
 
-double StepBuilder::wet_minutes(std::size_t i) const {
+double StepBuilder::minutes_beside_spreading(std::size_t i) const {
   const CoatNeed& coat = need(i);
   double m = d_.mixing.value * static_cast<double>(std::max<std::size_t>(1, coat.batches.size()));
-  if (coat.spread) m += units::in_minutes(*coat.spread);
   if (coat.kind == CoatKind::install) {
     return m + d_.set_part.value * static_cast<double>(spec(i).install->count);
   }

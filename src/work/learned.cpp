@@ -146,14 +146,20 @@ class Collector {
     if (!both) return skip(slug);
     const auto models = coat_models(*both);
     if (!models) return skip(slug);
+    const auto steps = schedule::steps_of(board_work(slug, *both, stored->document.plan),
+                                          both->shop.shop, schedule::StepDefaults{});
+    if (!steps) return skip(slug);
     const auto& coats = both->job.coats;
     for (std::size_t i = 0; i < coats.size(); ++i) {
       const auto coat = facts.find(coats[i].id);
       if (coat == facts.end() || !coat->second.done) continue;
       taken(slug, coats[i], coat->second, (*models)[i]);
-      timed(slug, coats[i], coat->second, (*models)[i]);
+      const int wet = steps->wets[i];
+      if (wet < 0) continue;
+      timed(slug, coats[i], coat->second, (*models)[i],
+            steps->steps[static_cast<std::size_t>(wet)].beside_spreading);
     }
-    handwork(slug, *both, stored->document.plan, events);
+    handwork(slug, *steps, events);
     for (FilmSeen& film : watch_.seen(slug, *both, events, learned_.notices)) {
       boards_.insert(slug);
       films_[film.resin].push_back(std::move(film));
@@ -188,8 +194,10 @@ class Collector {
     boards_.insert(slug);
   }
 
+  // `beside`: minutes of the step in which nothing is spread. They are not learned, so a shop that
+  // is quick or slow at them has it counted as its speed of spreading.
   void timed(const std::string& slug, const laminate::CoatSpec& coat, const CoatFacts& facts,
-             const CoatModel& model) {
+             const CoatModel& model, double beside) {
     const bool is_timed =
         facts.started && *facts.done > *facts.started && *facts.done - *facts.started < longest;
     if (!is_timed || !facts.times_count || !model.spread) return;
@@ -199,8 +207,9 @@ class Collector {
     const double minutes = minutes_between(*facts.started, *facts.done);
     const double planned = units::in_minutes(*model.spread);
     times_[k].push_back({.row = {planned / pace_rates()[k].belief.value},
-                         .value = minutes,
-                         .spread = spread_of_minutes(planned)});
+                         .value = minutes - beside,
+                         .spread = spread_of_minutes(planned + beside)});
+    beside_[k].push_back(beside);
     timed_[k].push_back({.job = slug,
                          .coat = coat.id,
                          .kind = coat.kind,
@@ -211,12 +220,9 @@ class Collector {
   }
 
   // Steps by hand, started and done.
-  void handwork(const std::string& slug, const JobAndShop& both, const laminate::Plan& plan,
+  void handwork(const std::string& slug, const schedule::BoardSteps& steps,
                 const std::vector<joblog::EventRow>& events) {
-    const auto steps =
-        schedule::steps_of(board_work(slug, both, plan), both.shop.shop, schedule::StepDefaults{});
-    if (!steps) return;
-    for (const schedule::Step& step : steps->steps) {
+    for (const schedule::Step& step : steps.steps) {
       if (step.usual_minutes <= 0.0) continue;
       std::optional<joblog::Instant> started, done;
       std::int64_t by = 0;
@@ -300,7 +306,7 @@ class Collector {
                               .standard_spread = rate.belief.spread,
                               .records = static_cast<int>(times_[k].size())});
     for (std::size_t i = 0; i < timed_[k].size(); ++i) {
-      timed_[k][i].expected = times_[k][i].row[0] * fit.values[0];
+      timed_[k][i].expected = beside_[k][i] + times_[k][i].row[0] * fit.values[0];
       timed_[k][i].weight = fit.weights[i];
       learned_.records.push_back(std::move(timed_[k][i]));
     }
@@ -343,6 +349,7 @@ class Collector {
   std::vector<WeighedRecord> named_;
   std::vector<learn::Record> times_[3];
   std::vector<WeighedRecord> timed_[3];
+  std::vector<double> beside_[3];
   std::map<std::string, std::vector<FilmSeen>> films_;  // by resin
   struct Handwork {
     std::vector<learn::Record> records;

@@ -50,6 +50,8 @@ struct Step {
   units::Duration attended = {};
   /// As usual: before the shop's own pace and the grid; 0 where the work has none of its own.
   double usual_minutes = 0.0;
+  /// Of a wet: what of its time is not spreading, as usual: mixing, working over, setting parts.
+  double beside_spreading = 0.0;
   bool dusty = false;      ///< dry sanding, routing, grinding
   std::string title = {};  ///< for people
   std::string how = {};    ///< grits, what to look for; may be empty

@@ -218,7 +218,7 @@ TEST_F(Learning, PaceStaysWhenPlansUseIt) {
     RecordRequest request = asked("bottom-lam", "timed " + job);
     request.job = job;
     request.start = "2026-06-13 " + std::to_string(hour) + ":00";
-    request.at = "2026-06-13 " + std::to_string(hour) + ":20";
+    request.at = "2026-06-13 " + std::to_string(hour) + ":50";
     request.done = true;
     ASSERT_TRUE(record(workshop_, request));
   };
@@ -232,6 +232,41 @@ TEST_F(Learning, PaceStaysWhenPlansUseIt) {
   ASSERT_EQ(both.records.size(), 2U);
   EXPECT_DOUBLE_EQ(both.records[0].expected, both.records[1].expected);
   EXPECT_GT(rate("spread.laminate").value, first.value);
+}
+
+// A wet step as long as its plan has it takes the default's minutes a square metre: what is mixed
+// and worked over meanwhile is not spread.
+TEST_F(Learning, SpreadingIsWithoutMixingAndWorkingOver) {
+  const auto stored = stored_plan(log(), pico, {});
+  const auto files = files_of(*stored);
+  const auto steps = schedule::steps_of(board_work(pico, *files, stored->document.plan),
+                                        files->shop.shop, schedule::StepDefaults{});
+  ASSERT_TRUE(steps);
+  const laminate::CoatNeed& coat = stored->document.plan.coats.front();
+  ASSERT_EQ(coat.id, "bottom-lam");
+  const double spread = units::in_minutes(*coat.spread);
+  const double beside = steps->steps[static_cast<std::size_t>(steps->wets[0])].beside_spreading;
+  // 2 min for the batch, 5 min and 5 min a square metre of ply for working over.
+  const laminate::PlyNeed& ply = stored->document.plan.plies.front();
+  const schedule::StepDefaults usual;
+  EXPECT_NEAR(beside,
+              usual.mixing.value + usual.work_over.value +
+                  usual.work_over_ply.value * units::in_square_metres(ply.area + ply.lap_area),
+              1e-9);
+  const int minutes = static_cast<int>(std::lround(spread + beside));
+  RecordRequest request = asked("bottom-lam", "as planned");
+  request.start = "2026-06-13 10:00";
+  request.at = "2026-06-13 10:" + std::to_string(minutes);
+  request.done = true;
+  ASSERT_LT(minutes, 60);
+  ASSERT_TRUE(record(workshop_, request));
+  const LearnedRate learned = rate("spread.laminate");
+  EXPECT_EQ(learned.records, 1);
+  EXPECT_NEAR(learned.value, learned.standard, 0.6 / spread * learned.standard);
+  const Learned all = learned_from(log());
+  ASSERT_EQ(all.records.size(), 1U);
+  EXPECT_DOUBLE_EQ(all.records[0].value, minutes);
+  EXPECT_NEAR(all.records[0].expected, minutes, 1.0);
 }
 
 // By hand: the usual minutes are 5 and 2 a metre of rail; whoever takes twice that is believed more
