@@ -5,15 +5,9 @@
 #include <cmath>
 #include <vector>
 
-namespace wetout::board {
+#include "vec.hpp"
 
-struct Vec {
-  double x = 0.0, y = 0.0;
-  friend Vec operator+(Vec a, Vec b) { return {a.x + b.x, a.y + b.y}; }
-  friend Vec operator-(Vec a, Vec b) { return {a.x - b.x, a.y - b.y}; }
-  friend Vec operator*(double k, Vec v) { return {k * v.x, k * v.y}; }
-};
-inline double length(Vec v) { return std::hypot(v.x, v.y); }
+namespace wetout::board {
 
 struct Cubic {
   std::array<Vec, 4> p;

@@ -123,8 +123,9 @@ void Curve::index() {
 const Curve::Piece& Curve::found(double x) const {
   const double last = static_cast<double>(index_.size() - 2);
   const auto cell =
-      static_cast<std::size_t>(std::clamp((x - index_start_) * index_scale_, 0.0, last));
-  // Rounding may put a place that is on the edge of a cell into its neighbour.
+      static_cast<std::size_t>(std::fmin(std::fmax((x - index_start_) * index_scale_, 0.0), last));
+  // No number at all gives the first piece. Rounding may put a place that is on the edge of a cell
+  // into its neighbour.
   const std::size_t low = index_[cell > 0 ? cell - 1 : 0];
   const std::size_t high = index_[cell + 1];
   const auto first = pieces_.begin() + static_cast<std::ptrdiff_t>(low) + 1;

@@ -8,9 +8,11 @@
 namespace wetout::board {
 namespace {
 
-// More panels than this gain nothing: 10 000 stations are then measured as a smooth shape.
+// More panels than this, but near the ends, gain nothing: 10 000 stations are then measured as a
+// smooth shape.
 constexpr std::size_t most_panels = 64;
 constexpr std::size_t most_band_panels = 12;
+constexpr double tip_share = 0.4, least_tip_panel = 1e-5;
 // Stations closer than this share of the length count as one break.
 constexpr double same_place = 1e-9;
 
@@ -169,6 +171,7 @@ void Form::make_breaks(const Spec& spec) {
       const double x = 0.5 * (low + high);
       (notch(x) > section_split(rail_e(x)) * half_width(x) ? low : high) = x;
     }
+    notch_leaves_rail_ = low;
     breaks_.push_back(low);
   }
   std::sort(breaks_.begin(), breaks_.end());
@@ -184,10 +187,16 @@ void Form::make_breaks(const Spec& spec) {
 std::vector<Panel> Form::make_panels(std::size_t most) const {
   std::vector<double> ends = breaks_;
   if (ends.size() > most + 1) {
-    const double least = length_ / static_cast<double>(most);
+    const double usual = length_ / static_cast<double>(most);
+    // Toward an end the outline may turn ever more: panels there are shares of the way to it.
+    const auto least = [&](double x) {
+      const double near = std::min(x, length_ - x);
+      return std::min(usual, std::max(tip_share * near, least_tip_panel * length_));
+    };
     ends = {0.0};
     for (const double x : breaks_) {
-      if (x - ends.back() >= least && length_ - x >= least) ends.push_back(x);
+      const bool is_corner = tail_.notch > 0.0 && (x == tail_.notch || x == notch_leaves_rail_);
+      if (is_corner || (x - ends.back() >= least(x) && length_ - x >= least(x))) ends.push_back(x);
     }
     ends.push_back(length_);
   }

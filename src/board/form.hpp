@@ -113,6 +113,7 @@ class Form {
   Curve rail_e_;
   std::optional<Quarter> constant_rail_;
   std::vector<double> breaks_;
+  double notch_leaves_rail_ = 0.0;  // where a swallow's notch does
   std::vector<Panel> panels_, few_panels_;
 };
 

@@ -8,6 +8,7 @@
 #include "faces.hpp"
 #include "form.hpp"
 #include "outline.hpp"
+#include "rail_line.hpp"
 #include "wetout/base/check.hpp"
 
 namespace wetout::board {
@@ -139,6 +140,28 @@ std::vector<Hull::Point> Hull::outline(Length tolerance) const {
     points.push_back({Length::from_si(p.x), Length::from_si(p.y)});
   return points;
 }
+
+std::vector<Hull::Bezier> Hull::rail_beziers() const {
+  std::vector<Bezier> line;
+  for (const Cubic& cubic : rail_cubics(model_->form)) {
+    Bezier piece;
+    for (std::size_t i = 0; i < 4; ++i) {
+      piece.p[i] = {Length::from_si(cubic.p[i].x), Length::from_si(cubic.p[i].y)};
+    }
+    line.push_back(piece);
+  }
+  return line;
+}
+
+std::vector<Hull::Bulge> Hull::rail_arcs() const {
+  std::vector<Bulge> line;
+  for (const ArcStart& arc : arcs_along(rail_cubics(model_->form))) {
+    line.push_back({{Length::from_si(arc.at.x), Length::from_si(arc.at.y)}, arc.bulge});
+  }
+  return line;
+}
+
+Length Hull::notch() const { return Length::from_si(model_->form.tail().notch); }
 
 std::optional<units::Mass> core_mass(const Spec& spec, units::Volume volume) {
   if (spec.core_weight) return spec.core_weight;

@@ -4,17 +4,9 @@
 #include <vector>
 
 #include "form.hpp"
+#include "vec.hpp"
 
 namespace wetout::board {
-
-struct Vec {
-  double x = 0.0;
-  double y = 0.0;
-  friend Vec operator+(Vec a, Vec b) { return {a.x + b.x, a.y + b.y}; }
-  friend Vec operator-(Vec a, Vec b) { return {a.x - b.x, a.y - b.y}; }
-  friend Vec operator*(Vec a, double k) { return {a.x * k, a.y * k}; }
-};
-inline double dot(Vec a, Vec b) { return a.x * b.x + a.y * b.y; }
 
 /// Parts of the outline on the side y >= 0.
 enum class Edge { rail, tail_cut, nose_cut, notch, notch_corner };

@@ -48,10 +48,13 @@ struct Panel {
     for (int i = 1; i < power; ++i) p *= u;
     return origin + reach * p;
   }
-  /// The same, but never the singular origin itself, where slopes are infinite.
+  /// The same, but never the singular origin itself, where slopes are infinite. Nor so near that the
+  /// sum rounds to it: a panel may be far shorter than its origin is large.
   [[nodiscard]] double inside(double u) const {
-    constexpr double least = 1e-13;  // of the panel: far below what any integral can see
-    return power == 1 ? x(u) : x(std::fmax(u, std::pow(least, 1.0 / power)));
+    constexpr double least = 1e-13;  // far below what any integral can see
+    const double away = x(u) - origin;
+    const double least_away = least * (std::abs(origin) + std::abs(reach));
+    return std::abs(away) < least_away ? origin + std::copysign(least_away, reach) : x(u);
   }
   /// |dx/du|
   [[nodiscard]] double stretch(double u) const {

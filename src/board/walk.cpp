@@ -20,6 +20,12 @@ double root_sum(double a, double b, double c) { return std::sqrt(a * a + b * b +
 
 }  // namespace
 
+// Newton may step to a tip or past it, where slopes are infinite.
+double Walk::inside(double x) const {
+  constexpr double least = 1e-12;  // of the length: far below what any area can see
+  return std::clamp(x, least * form_.length(), (1.0 - least) * form_.length());
+}
+
 // What is walked and covered so far.
 struct Walk::Tally {
   double reach;
@@ -67,7 +73,7 @@ void Walk::cross(const Ray& ray, Crossing& at) const {
   const SectionPoint& p = at.point;
   const double gap = 1.0 - p.far;
   for (int i = 0; i < 40; ++i) {
-    const double x = std::clamp(ray.start.x + at.distance * ray.inward.x, 0.0, form_.length());
+    const double x = inside(ray.start.x + at.distance * ray.inward.x);
     const Jet w = form_.outline(x);
     const double start = at.distance;
     double xi = 0.0;
@@ -92,7 +98,7 @@ void Walk::cross(const Ray& ray, Crossing& at) const {
 // The same where the rail changes along the board, and c with it.
 void Walk::cross_changing(const Ray& ray, Crossing& at) const {
   for (int i = 0; i < 40; ++i) {
-    const double x = std::clamp(ray.start.x + at.distance * ray.inward.x, 0.0, form_.length());
+    const double x = inside(ray.start.x + at.distance * ray.inward.x);
     const Frame f = form_.frame(x);
     at.point = section_point(f.e, at.point.near);
     at.width = {f.half_width, f.half_width_slope, 0.0};
@@ -133,7 +139,7 @@ Walk::Part Walk::rail_half(const Ray& ray, bool low) const {
       cross_changing(ray, at);
     }
     if (straight > 0.0) bow = at.distance / straight;
-    const Frame f = form_.frame(ray.start.x + at.distance * ray.inward.x, at.width);
+    const Frame f = form_.frame(inside(ray.start.x + at.distance * ray.inward.x), at.width);
     const Side& side = f.side(face_);
     const SectionPoint& p = at.point;
     const double c_x = -p.far * f.half_width_slope / f.half_width;
@@ -164,7 +170,7 @@ Walk::Part Walk::inland(const Ray& ray, double from, double to, bool fan) const 
     const double d = root * root;
     const double rate = 2.0 * root * width;
     const Vec at = ray.start + ray.inward * d;
-    const Frame f = form_.frame(at.x);
+    const Frame f = form_.frame(inside(at.x));
     const Side& side = f.side(face_);
     const double c = std::clamp(at.y / f.half_width, 0.0, 1.0 - 1e-12);
     const SectionPoint p = section_point(f.e, c);

@@ -44,6 +44,7 @@ class Walk {
     Jet width{};
     SectionPoint point{};
   };
+  [[nodiscard]] double inside(double x) const;
   void cross(const Ray& ray, Crossing& at) const;
   void cross_changing(const Ray& ray, Crossing& at) const;
   // What a rail that is the same all along has at the points of [0, top] of s.

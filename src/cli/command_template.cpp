@@ -8,6 +8,7 @@ int run_template(const Parsed& parsed, Context& context) {
   using report::Paper;
   work::FullSizeRequest request{.job = parsed.needed("JOB"),
                                 .drawing = parsed.needed("DRAWING"),
+                                .paper = {},
                                 .whole = parsed.flag("--whole"),
                                 .file = {},
                                 .units = context.units};
@@ -19,9 +20,14 @@ int run_template(const Parsed& parsed, Context& context) {
   if (const auto file = parsed.text("--output")) request.file = *file;
   const auto made = work::make_full_size(workshop(parsed, context), request);
   if (!made) return fail(context, made.error());
+  const std::string wrote = (context.dry_run ? "not written (dry run): " : "") + made->file + ": ";
+  if (made->sheets == 0) {
+    say(context, wrote + "the outline in millimetres");
+    return exit_done;
+  }
   std::string sheets = std::to_string(made->sheets) + (made->sheets == 1 ? " sheet" : " sheets");
   if (made->first_page) sheets += " and a first page that says how they lie";
-  say(context, (context.dry_run ? "not written (dry run): " : "") + made->file + ": " + sheets);
+  say(context, wrote + sheets);
   return exit_done;
 }
 

@@ -154,7 +154,9 @@ Command full_size() {
                "squares to measure before anything is cut. It is one half of the board, to be "
                "turned over at the centre line, unless --whole asks for both.",
                "Drawn are the outline with the half width at every 6 in (150 mm), and with it the "
-               "lines where laps end (lap-line), or the edges of patches (patches)."},
+               "lines where laps end (lap-line), or the edges of patches (patches).",
+               "A file that ends in .svg or .dxf is all of the outline in millimetres, for drawing "
+               "programs and machines; a job file takes it back as its outline."},
       .arguments = {{.kind = positional,
                      .name = "JOB",
                      .help = "job of the log, or a job file",
@@ -185,7 +187,9 @@ Command full_size() {
                    {"wetout template sandpiper lap-line --paper letter --output laps.pdf",
                     "where the laps end, on letter paper"},
                    {"wetout template sandpiper outline --whole --paper roll",
-                    "all of it in one piece"}},
+                    "all of it in one piece"},
+                   {"wetout template sandpiper outline --output sandpiper.dxf",
+                    "for another program"}},
       .exits = {{1,
                  "the job is not found, has nothing of the kind, or the file cannot be written"}},
   };

@@ -1,6 +1,7 @@
 #include "wetout/work/full_size.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <chrono>
 #include <utility>
 
@@ -8,6 +9,7 @@
 #include "planned_job.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/board/hull.hpp"
+#include "wetout/report/outline_file.hpp"
 #include "wetout/time/print.hpp"
 
 namespace wetout::work {
@@ -98,6 +100,46 @@ class Drawer {
   TemplateDrawing drawing_;
 };
 
+// What the name of the file asks for.
+struct OutlineKind {
+  std::string_view suffix;
+  const files::Made& made;
+  std::string (*write)(const board::Hull&);
+};
+constexpr OutlineKind outline_kinds[] = {{".svg", made_outline_svg, report::outline_svg},
+                                         {".dxf", made_outline_dxf, report::outline_dxf}};
+
+const OutlineKind* outline_kind(const FullSizeRequest& request) {
+  if (!request.file) return nullptr;
+  std::string suffix = request.file->extension().string();
+  for (char& c : suffix) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  for (const OutlineKind& kind : outline_kinds) {
+    if (suffix == kind.suffix) return &kind;
+  }
+  return nullptr;
+}
+
+base::Result<FullSize> make_outline(const Workshop& workshop, const FullSizeRequest& request,
+                                    const OutlineKind& kind, const board::Hull& hull) {
+  if (request.drawing != outline) {
+    return base::fail({.code = "template.outline_only",
+                       .message = "an SVG or DXF file holds the outline alone",
+                       .key = "DRAWING",
+                       .found = request.drawing,
+                       .expected = "outline, or a PDF, e.g. --output " + request.drawing + ".pdf"});
+  }
+  if (request.paper || request.whole) {
+    return base::fail({.code = "template.no_sheets",
+                       .message = "an SVG or DXF file has no sheets: it is all of the outline",
+                       .key = request.paper ? "--paper" : "--whole",
+                       .expected = "neither --paper nor --whole, or a PDF"});
+  }
+  if (auto made = make_file(workshop, *request.file, kind.write(hull), kind.made); !made) {
+    return tl::unexpected(made.error());
+  }
+  return FullSize{request.file->string(), 0, false};
+}
+
 }  // namespace
 
 std::vector<std::string_view> full_size_drawings() { return {outline, lap_line, patches}; }
@@ -105,6 +147,13 @@ std::vector<std::string_view> full_size_drawings() { return {outline, lap_line, 
 base::Result<FullSize> make_full_size(const Workshop& workshop, const FullSizeRequest& request) {
   const auto job = planned_job(workshop, request.job, {});
   if (!job) return tl::unexpected(job.error());
+  const OutlineKind* const kind = outline_kind(request);
+  if (kind != nullptr) {
+    const auto hull = board::Hull::make(job->files.job.board);
+    base::promise(hull.has_value(), "the board has been planned");
+    return make_outline(workshop, request, *kind, *hull);
+  }
+  const report::Paper paper = request.paper.value_or(report::Paper::a4);
   const std::filesystem::path file =
       request.file.value_or(job->document.job.id + "-" + request.drawing + ".pdf");
   if (auto may = may_make(workshop, file, made_template); !may) return tl::unexpected(may.error());
@@ -125,11 +174,11 @@ base::Result<FullSize> make_full_size(const Workshop& workshop, const FullSizeRe
   const auto now = workshop.now(time::Zone());
   if (!now) return tl::unexpected(now.error());
   const report::TemplatePdf pdf =
-      report::template_pdf(drawing, request.paper, time::rfc3339(*now, time::Zone()));
+      report::template_pdf(drawing, paper, time::rfc3339(*now, time::Zone()));
   if (auto made = make_file(workshop, file, pdf.bytes, made_template); !made) {
     return tl::unexpected(made.error());
   }
-  return FullSize{file.string(), pdf.sheets, request.paper != report::Paper::roll};
+  return FullSize{file.string(), pdf.sheets, paper != report::Paper::roll};
 }
 
 }  // namespace wetout::work

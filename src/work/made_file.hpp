@@ -6,6 +6,7 @@
 
 #include "wetout/base/problem.hpp"
 #include "wetout/files/write_file.hpp"
+#include "wetout/report/outline_file.hpp"
 #include "wetout/report/plan_drawing.hpp"
 #include "wetout/report/template_pdf.hpp"
 #include "wetout/work/workshop.hpp"
@@ -16,6 +17,11 @@ inline constexpr files::Made made_calendar{"a calendar", "BEGIN:VCALENDAR"};
 inline constexpr files::Made made_drawing{"a drawing of a plan", report::plan_drawing_begins};
 inline constexpr files::Made made_template{"a drawing at full size", "%PDF-",
                                            report::template_pdf_mark};
+
+inline constexpr files::Made made_outline_svg{"an outline at full size", "<svg",
+                                              report::outline_svg_mark};
+inline constexpr files::Made made_outline_dxf{"an outline at full size", report::outline_dxf_begins,
+                                              report::outline_dxf_mark};
 
 /// files::may_make() and files::write_made(), relative to where the user stands; problems name the
 /// file as it was typed. Nothing is written on a dry run.

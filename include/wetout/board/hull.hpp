@@ -5,6 +5,7 @@
 // quarters joined at the apex of the rail. Model, symbols, range: docs/models/board.md.
 #pragma once
 
+#include <array>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -96,6 +97,20 @@ class Hull {
     units::Length x, y;
   };
   [[nodiscard]] std::vector<Point> outline(units::Length tolerance) const;
+  /// The rail on the side of y above 0 from tail to nose, each piece from where the one before
+  /// ended, within 1e-7 m of the outline at the apex. The cuts of ends and the notch are not in it.
+  struct Bezier {
+    std::array<Point, 4> p;
+  };
+  [[nodiscard]] std::vector<Bezier> rail_beziers() const;
+  /// The same as arcs, within 2e-7 m; the last point ends them.
+  struct Bulge {
+    Point at;
+    double bulge;  ///< tangent of a quarter of what the arc to the next one turns by, x to y
+  };
+  [[nodiscard]] std::vector<Bulge> rail_arcs() const;
+  /// Depth of the swallow's; else zero.
+  [[nodiscard]] units::Length notch() const;
 
  private:
   struct Model;
