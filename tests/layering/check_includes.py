@@ -19,10 +19,11 @@ ALLOWED = {
     "learn": "base",
     "joblog": "base units time",
     "laminate": "base units board resin",
+    "cloth": "base",
     "schedule": "base units time search climate resin laminate",
     "files": "base units time board climate resin laminate schedule",
     "report": "base units time board climate resin laminate schedule",
-    "work": "base units time search board climate resin laminate schedule learn joblog files report",
+    "work": "base units time search board climate resin laminate cloth schedule learn joblog files report",
     "cli": "base units time report work",
 }
 
