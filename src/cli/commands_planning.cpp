@@ -146,6 +146,43 @@ Command mix() {
   };
 }
 
+Command cloth() {
+  return {
+      .name = "cloth",
+      .summary = "say how the cloth of boards is cut off the rolls",
+      .text =
+          {"The pieces of all plies, laps and what is trimmed included, laid on the roll so that "
+           "the least of it is taken, warp along the board; what to mark where, and what is "
+           "left over. For up to eight pieces of a cloth none is shorter, for more the text "
+           "says how far it may be from the shortest. Remnants are used first.",
+           "A ply wider than its roll is cut of a wider cloth of the same weight in the shop "
+           "file, or joined of strips; nothing is written or booked but the drawing."},
+      .arguments = {{.kind = positional,
+                     .name = "JOB",
+                     .help = "job of the log, or a job file; several are cut together",
+                     .completes = Completes::job,
+                     .required = true,
+                     .repeatable = true},
+                    {.kind = option,
+                     .name = "--remnant",
+                     .value = "ID=LxW",
+                     .help = "a piece that is there, along the warp by across, e.g. e4=60cmx40cm",
+                     .repeatable = true},
+                    {.kind = option,
+                     .name = "--svg",
+                     .value = "FILE",
+                     .help =
+                         "also a drawing to scale. An earlier one is replaced, no other file is",
+                     .completes = Completes::file}},
+      .examples = {{"wetout cloth sandpiper", "where to mark and cut"},
+                   {"wetout cloth sandpiper heron --remnant e4=1.2mx68cm --svg cut.svg",
+                    "two boards, a remnant first"}},
+      .exits = {{1,
+                 "a job is not found, a remnant is of no cloth that is cut, or the drawing cannot "
+                 "be written"}},
+  };
+}
+
 Command full_size() {
   return {
       .name = "template",
@@ -198,7 +235,7 @@ Command full_size() {
 }  // namespace
 
 std::vector<Command> planning_commands() {
-  return {new_files(), check(), plan(), mix(), full_size()};
+  return {new_files(), check(), plan(), mix(), cloth(), full_size()};
 }
 
 }  // namespace wetout::cli

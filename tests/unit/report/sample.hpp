@@ -3,6 +3,7 @@
 #pragma once
 
 #include "wetout/report/check_document.hpp"
+#include "wetout/report/cloth_document.hpp"
 #include "wetout/report/jobs_document.hpp"
 #include "wetout/report/log_document.hpp"
 #include "wetout/report/mix_document.hpp"
@@ -25,5 +26,7 @@ CheckDocument check();
 JobsDocument jobs();
 LogDocument log();
 NewDocument fresh();
+/// Two boards: one roll, proved, and a remnant of another; a joined ply.
+ClothDocument cloth();
 
 }  // namespace wetout::report::sample

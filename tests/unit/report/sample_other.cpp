@@ -77,4 +77,48 @@ NewDocument fresh() {
           .next = "wetout plan shop/board.toml"};
 }
 
+ClothDocument cloth() {
+  using units::metres;
+  ClothDocument document;
+  document.program = program;
+  document.made = made;
+  document.jobs = {{"heron", "Heron & Sons \"fish\" <6-4>", 2}, {"gannet", "Gannet", 0}};
+  CutFrom remnant;
+  remnant.cloth = "e4";
+  remnant.name = "4 oz E-glass";
+  remnant.is_remnant = remnant.proved = true;
+  remnant.width = metres(0.4);
+  remnant.take = remnant.bound = metres(0.6);
+  remnant.one_by_one = metres(0.55);
+  remnant.waste = units::square_metres(0.0475);
+  remnant.waste_weight = units::Milligrams(6441);
+  remnant.pieces = {{1, "heron", "deck-lam", "tail-patch", std::nullopt, metres(0.55), metres(0.35),
+                     metres(0), metres(0)}};
+  CutFrom roll;
+  roll.cloth = "e6";
+  roll.name = "6 oz E-glass";
+  roll.width = metres(0.76);
+  roll.take = metres(6.2);
+  roll.one_by_one = metres(6.5);
+  roll.bound = metres(6.1);
+  roll.waste = units::square_metres(0.5);
+  roll.waste_weight = units::Milligrams(101'700);
+  roll.waste_cost = units::Money{387, "EUR"};
+  roll.pieces = {
+      {2, "gannet", "bottom-lam", "e6", "1 of 2", metres(2.9), metres(0.41), metres(0), metres(0)},
+      {3, "gannet", "bottom-lam", "e6", "2 of 2", metres(2.9), metres(0.35), metres(0),
+       metres(0.41)},
+      {4, "heron", "deck-lam", "a-ply-of-a-very-long-name-indeed", std::nullopt, metres(3.3),
+       metres(0.7), metres(2.9), metres(0)}};
+  document.rolls = {remnant, roll};
+  document.notices = {{.code = "cloth.seam",
+                       .text = "wider than the roll: joined of 2 strips, which lie over each "
+                               "other by",
+                       .subject = "gannet bottom-lam/e6",
+                       .value = 0.025,
+                       .unit = "m"}};
+  document.cautions = {"Cut edges of glass shed splinters."};
+  return document;
+}
+
 }  // namespace wetout::report::sample

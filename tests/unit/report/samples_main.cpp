@@ -18,6 +18,7 @@ using namespace wetout::report;
 std::string json_of(const std::string& name) {
   if (name == "plan") return to_json(sample::plan());
   if (name == "plan.bare") return to_json(sample::bare_plan());
+  if (name == "cloth") return to_json(sample::cloth());
   if (name == "mix") return to_json(*mix_document(sample::plan(), "deck-lam"));
   if (name == "mix.free") return to_json(sample::free_mix());
   if (name == "potlife") return to_json(sample::potlife());
