@@ -41,7 +41,7 @@ base::Result<Drawing> read_svg(std::string_view bytes, std::string_view name);
 /// "outline.too_deep" (blocks in blocks), "outline.not_dxf".
 base::Result<Drawing> read_dxf(std::string_view bytes, std::string_view name);
 
-/// Which of the two it is by its content.
+/// Which of the two it is by its content; "outline.not_drawing" where it is neither.
 base::Result<Drawing> read_drawing(std::string_view bytes, std::string_view name);
 
 /// More of anything than an outline has.

@@ -365,6 +365,13 @@ base::Result<Drawing> read_drawing(std::string_view bytes, std::string_view name
   const std::size_t first = begin.find_first_not_of(" \t\r\n");
   const bool is_dxf = first != std::string_view::npos && begin[first] >= '0' &&
                       begin[first] <= '9' && begin.find("SECTION") != std::string_view::npos;
+  if (bytes.size() <= most_drawing_bytes && !is_dxf && begin.find('<') == std::string_view::npos &&
+      !begin.starts_with("AutoCAD")) {
+    return base::fail({.code = "outline.not_drawing",
+                       .message = "this is neither an SVG nor a DXF drawing",
+                       .file = std::string(name),
+                       .expected = "a drawing that was saved as SVG, or as DXF in its text form"});
+  }
   auto drawing =
       is_dxf || begin.starts_with("AutoCAD") ? read_dxf(bytes, name) : read_svg(bytes, name);
   if (!drawing) return drawing;

@@ -11,6 +11,8 @@
 namespace wetout::cloth {
 namespace {
 
+constexpr std::int64_t most_parts = 20;
+
 std::int64_t divided_up(std::int64_t a, std::int64_t b) { return (a + b - 1) / b; }
 
 bool fits(const Piece& piece, std::int64_t width, bool may_turn) {
@@ -51,10 +53,18 @@ std::int64_t least_length(const std::vector<Piece>& pieces, std::int64_t roll_wi
     }
     bound = std::max(bound, divided_up(sum, roll_width));
   }
-  // Two that are wider than half the roll do not lie side by side.
-  std::int64_t wide = 0;
-  for (const Piece& piece : pieces) wide += 2 * piece.width > roll_width ? piece.length : 0;
-  return std::max(bound, wide);
+  // Of what is wider than half the roll one lies beside the other nowhere, than a third two at
+  // most, and so on: widths rounded to parts of the roll.
+  for (std::int64_t k = 1; k <= most_parts; ++k) {
+    std::int64_t sum = 0;  // k times what counts
+    for (const Piece& piece : pieces) {
+      const std::int64_t parts = (k + 1) * piece.width;
+      sum += piece.length *
+             (parts % roll_width == 0 ? k * piece.width : parts / roll_width * roll_width);
+    }
+    bound = std::max(bound, divided_up(sum, k * roll_width));
+  }
+  return bound;
 }
 
 Cutting cut(const std::vector<Piece>& pieces, std::int64_t roll_width, bool may_turn) {

@@ -9,8 +9,8 @@
 namespace wetout::cloth {
 namespace {
 
-constexpr int most_orders = 6000;
-constexpr int most_work = 400'000;  // orders times pieces
+constexpr int most_orders = 40'000;
+constexpr int most_work = 4'000'000;  // orders times pieces
 
 struct Level {
   std::int64_t edge = 0, width = 0, along = 0;

@@ -15,7 +15,8 @@ namespace {
 
 constexpr double page_width = 287.0;  // A4 across, less what printers leave white
 constexpr double margin = 8.0, left_room = 22.0;
-constexpr double letter = 3.0;       // height of a line of text
+constexpr double letter = 3.0;  // height of a line of text
+constexpr double line_height = 4.2;
 constexpr double wide_letter = 1.6;  // a character of it, about
 constexpr std::array scales = {5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 150, 200};
 
@@ -82,7 +83,7 @@ class Drawing {
     // The width, at the left.
     svg_.line(x0 - 3, y0, x0 - 3, y0 + width, "stroke-width=\"0.2\"");
     svg_.text(x0 - 4.5, y0 + width / 2 + 1, shown(from.width), "end");
-    return y0 + width + 4.0 + 2.0 * letter + 6.0;
+    return legend(from, y0 + width + 4.0 + 2.0 * letter + 3.5) + 5.0;
   }
 
   void draw_piece(const CutPiece& piece, double x0, double y0) {
@@ -91,26 +92,41 @@ class Drawing {
     svg_.rect(x, y, w, h, "fill=\"#fff\" stroke-width=\"0.4\"");
     svg_.text(x + 1.5, y + 4.2, std::to_string(piece.n), "start",
               "font-weight=\"bold\" font-size=\"4\"");
-    std::string name = piece.coat + "/" + piece.ply;
-    if (document_.jobs.size() > 1) name = piece.job + " " + name;
-    if (piece.strip) name += ", strip " + *piece.strip;
-    const std::string size = shown(piece.length) + " x " + shown(piece.width);
-    const auto room = [&](const std::string& text) {
-      return 8.0 + wide_letter * static_cast<double>(layout::columns(text)) < w;
-    };
-    if (h > 5.0 && room(name)) svg_.text(x + 7.5, y + 4.0, name);
-    if (h > 9.0 && room(size)) svg_.text(x + 7.5, y + 8.0, size);
+    const std::string name = name_of(piece);
+    const double letters = wide_letter * static_cast<double>(layout::columns(name));
+    if (h > 5.0 && 10.0 + letters < w) svg_.text(x + 9.0, y + 4.0, name);
     for (const units::Length at : {piece.along, piece.along + piece.length}) {
       const bool is_there = std::any_of(marks_.begin(), marks_.end(), [&](units::Length mark) {
         return std::abs(units::in_millimetres(mark - at)) < 0.5;
       });
       if (!is_there) marks_.push_back(at);
     }
-    // Across the roll, where it does not begin at the edge.
-    if (piece.edge > units::Length() && h > 4.0) {
-      svg_.text(x + w - 1.0, y + 3.6, shown(piece.edge) + " from the edge", "end",
-                "font-size=\"2.4\"");
+  }
+
+  [[nodiscard]] std::string name_of(const CutPiece& piece) const {
+    std::string name = piece.coat + "/" + piece.ply;
+    if (document_.jobs.size() > 1) name = piece.job + " " + name;
+    return piece.strip ? name + ", strip " + *piece.strip : name;
+  }
+
+  // What each number is; two columns where the names leave room for them.
+  double legend(const CutFrom& from, double y) {
+    const double half = (page_width - 2.0 * margin) / 2.0;
+    std::vector<std::string> lines;
+    bool is_narrow = true;
+    for (const CutPiece& piece : from.pieces) {
+      std::string line = fmt::format("{}  {}: {} x {}, at {}", piece.n, name_of(piece),
+                                     shown(piece.length), shown(piece.width), shown(piece.along));
+      if (piece.edge > units::Length()) line += ", " + shown(piece.edge) + " from the edge";
+      is_narrow = is_narrow && wide_letter * static_cast<double>(layout::columns(line)) < half;
+      lines.push_back(std::move(line));
     }
+    const std::size_t rows = is_narrow ? (lines.size() + 1) / 2 : lines.size();
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      svg_.text(margin + half * static_cast<double>(i / rows),
+                y + line_height * static_cast<double>(i % rows), lines[i]);
+    }
+    return y + line_height * static_cast<double>(rows);
   }
 
   // Below the roll, on two lines in turn so that neighbours stay apart.

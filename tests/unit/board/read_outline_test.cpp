@@ -183,7 +183,7 @@ TEST(ReadOutline, AsksWhichOfSeveral) {
 TEST(ReadOutline, SaysWhatIsNoOutline) {
   const OutlineRequest round = asked(1.9);
   const std::pair<const char*, std::string> cases[] = {
-      {"outline.not_svg", "not a drawing"},
+      {"outline.not_drawing", "not a drawing"},
       {"outline.not_svg", "<html/>"},
       {"outline.nothing", svg("<text>board</text>")},
       {"outline.nothing", svg("<path d=\"M5 5\"/>")},
