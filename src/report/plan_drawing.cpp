@@ -28,8 +28,8 @@ double paper(Length length) { return units::in_metres(length) * scale; }
 
 class Drawing {
  public:
-  Drawing(const PlanDocument& document, const DrawnBoard& board, System system)
-      : plan_(document.plan), document_(document), board_(board), system_(system) {}
+  Drawing(const PlanDocument& document, const DrawnBoard& board, System system, DrawnFor use)
+      : plan_(document.plan), document_(document), board_(board), system_(system), use_(use) {}
 
   std::string draw() {
     length_ = paper(plan_.board.length);
@@ -63,6 +63,7 @@ class Drawing {
                                      ? fmt::format(", revision {}", document_.job.revision)
                                      : std::string();
     title_ = plan_.board.name + revision;
+    if (use_ == DrawnFor::page) return;
     svg_.text(8, 9, title_, "start", "font-size=\"5\" font-weight=\"bold\"");
     svg_.text(8, 14, fmt::format("{} long, scale 1:10", units::print(plan_.board.length, system_)));
   }
@@ -207,16 +208,23 @@ class Drawing {
   }
 
   [[nodiscard]] std::string finish(double height) const {
+    // Above the nose there is only the title.
+    const double from = use_ == DrawnFor::page ? top - 9.0 : 0.0;
+    const std::string begin = use_ == DrawnFor::page
+                                  ? std::string("<svg")
+                                  : fmt::format("{}\n<svg width=\"{:.0f}mm\" height=\"{:.0f}mm\"",
+                                                plan_drawing_begins, page_width_, height);
     return fmt::format(
-        "{}\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{:.0f}mm\" height=\"{:.0f}mm\" "
-        "viewBox=\"0 0 {:.0f} {:.0f}\" font-family=\"sans-serif\" font-size=\"3\" stroke=\"none\" "
-        "role=\"img\">\n<title>{}</title>\n<desc>Deck and bottom at 1:10 with plies, laps and "
-        "measures.</desc>\n<style>line, rect, circle {{ stroke: #000; }}</style>\n<defs><marker "
+        "{} xmlns=\"http://www.w3.org/2000/svg\" class=\"board\" "
+        "viewBox=\"0 {:.0f} {:.0f} {:.0f}\" font-family=\"sans-serif\" font-size=\"3\" "
+        "stroke=\"none\" "
+        "role=\"img\">\n<title>{}</title>\n<desc>Deck and bottom to scale with plies, laps and "
+        "measures.</desc>\n<style>.board line, .board rect, .board circle {{ stroke: #000; "
+        "}}</style>\n<defs><marker "
         "id=\"tip\" viewBox=\"-4 -2 8 4\" markerWidth=\"8\" markerHeight=\"4\" "
         "orient=\"auto-start-reverse\"><path d=\"M 0 0 L -4 -1.5 L -4 1.5 Z\"/></marker></defs>\n"
         "<rect width=\"100%\" height=\"100%\" style=\"stroke: none\" fill=\"#fff\"/>\n{}</svg>\n",
-        plan_drawing_begins, page_width_, height, page_width_, height, escaped(title_),
-        svg_.body());
+        begin, from, page_width_, height - from, escaped(title_), svg_.body());
   }
 
   const laminate::Plan& plan_;
@@ -226,14 +234,16 @@ class Drawing {
   double length_ = 0.0;
   double room_ = 0.0, middle_ = 0.0;  // of a view; of the first
   double page_width_ = 0.0;
+  DrawnFor use_;
   std::string title_;
   Svg svg_;
 };
 
 }  // namespace
 
-std::string plan_drawing(const PlanDocument& document, const DrawnBoard& board, System system) {
-  return Drawing(document, board, system).draw();
+std::string plan_drawing(const PlanDocument& document, const DrawnBoard& board, System system,
+                         DrawnFor use) {
+  return Drawing(document, board, system, use).draw();
 }
 
 }  // namespace wetout::report

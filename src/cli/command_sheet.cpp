@@ -1,0 +1,19 @@
+#include "registry.hpp"
+#include "wetout/work/job_sheet.hpp"
+#include "work_context.hpp"
+
+namespace wetout::cli {
+
+int run_sheet(const Parsed& parsed, Context& context) {
+  work::JobSheetRequest request{.job = parsed.needed("JOB"), .file = {}, .units = context.units};
+  if (const auto file = parsed.text("--output")) request.file = *file;
+  const auto made = work::make_job_sheet(workshop(parsed, context), request);
+  if (!made) return fail(context, made.error());
+  if (!made->no_schedule.empty()) say(context, "no times: " + made->no_schedule);
+  const std::string what =
+      made->schedule ? "job sheet with schedule " + std::to_string(*made->schedule) : "job sheet";
+  say(context, (context.dry_run ? "not written (dry run): " : "") + made->file + ": " + what);
+  return exit_done;
+}
+
+}  // namespace wetout::cli
