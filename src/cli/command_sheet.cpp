@@ -1,4 +1,5 @@
 #include "registry.hpp"
+#include "text.hpp"
 #include "wetout/work/job_sheet.hpp"
 #include "work_context.hpp"
 
@@ -9,7 +10,7 @@ int run_sheet(const Parsed& parsed, Context& context) {
   if (const auto file = parsed.text("--output")) request.file = *file;
   const auto made = work::make_job_sheet(workshop(parsed, context), request);
   if (!made) return fail(context, made.error());
-  if (!made->no_schedule.empty()) say(context, "no times: " + made->no_schedule);
+  for (const std::string& line : wrap(made->no_schedule, page_columns)) say(context, line);
   const std::string what =
       made->schedule ? "job sheet with schedule " + std::to_string(*made->schedule) : "job sheet";
   say(context, (context.dry_run ? "not written (dry run): " : "") + made->file + ": " + what);

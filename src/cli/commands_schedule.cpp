@@ -107,7 +107,7 @@ Command sheet() {
                "the page has no times and says so."},
       .arguments = {{.kind = positional,
                      .name = "JOB",
-                     .help = "job of the log; a job file is planned and has no schedule",
+                     .help = "job of the log, or a job file",
                      .completes = Completes::job,
                      .required = true},
                     {.kind = option,

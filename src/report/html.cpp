@@ -17,6 +17,14 @@ bool is_name(std::string_view text) {
          std::all_of(text.begin(), text.end(), fits);
 }
 
+// A line break after one of these would show as a space.
+bool is_inline(std::string_view tag) {
+  for (const std::string_view one : {"a", "b", "bdi", "code", "label", "span"}) {
+    if (tag == one) return true;
+  }
+  return false;
+}
+
 // What would run, or load from elsewhere, whatever its value is.
 bool is_harmless(const Attribute& attribute) {
   if (attribute.name.starts_with("on")) return false;
@@ -80,7 +88,7 @@ Html& Html::close(std::string_view tag) {
   open_.pop_back();
   out_ += "</";
   out_ += tag;
-  out_ += ">\n";
+  out_ += is_inline(tag) ? ">" : ">\n";
   return *this;
 }
 
@@ -95,7 +103,6 @@ Html& Html::put(std::string_view tag, std::string_view text, const Attributes& a
 
 Html& Html::single(std::string_view tag, const Attributes& attributes) {
   begin(tag, attributes);
-  out_ += '\n';
   return *this;
 }
 

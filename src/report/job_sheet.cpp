@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdint>
 
 #include "job_sheet_code.hpp"
@@ -179,19 +180,44 @@ void SheetWriter::overview() {
     page_.close("div");
     std::string key =
         "Thick line: the room; thin: outdoors; dots: dew point in the room. The row of each "
-        "coat: framed where it may be started, striped with a notice, black as planned. Work: "
+        "coat: framed where it may be started, dashed with a notice, black as planned. Work: "
         "everything else.";
     page_.put("p", key, {{"class", "key"}});
     page_.open("ol", {{"class", "key"}});
     for (const laminate::CoatNeed& coat : plan_.coats) name(coat.name, "li");
     page_.close("ol");
   }
+  worth_knowing();
   page_.close("section");
+}
+
+// Notices that stand at no coat.
+void SheetWriter::worth_knowing() {
+  std::vector<std::string> each;
+  const auto is_coat = [&](const std::string& id) {
+    return std::any_of(plan_.coats.begin(), plan_.coats.end(),
+                       [&](const auto& coat) { return coat.id == id; });
+  };
+  for (const base::Notice& notice : plan_.notices) {
+    if (is_coat(notice.subject)) continue;
+    each.push_back(subject_text(notice) + notice_text(notice, system_));
+  }
+  if (has_schedule()) {
+    for (const base::Notice& notice : schedule_->notices) {
+      // The batches of this page are for the air of their day.
+      if (notice.code == "schedule.other_air") continue;
+      each.push_back(subject_text(notice) + notice_text(notice, system_));
+    }
+  }
+  if (each.empty()) return;
+  page_.put("h3", "Worth knowing").open("ul", {{"class", "cautions"}});
+  for (const std::string& text : each) page_.put("li", text);
+  page_.close("ul");
 }
 
 const laminate::CoatNeed& SheetWriter::mixed(const laminate::CoatNeed& planned) const {
   const auto found = sheet_.mixed.find(planned.id);
-  return found == sheet_.mixed.end() ? planned : found->second;
+  return found == sheet_.mixed.end() ? planned : found->second.need;
 }
 
 std::string SheetWriter::coat_name(std::string_view id) const {

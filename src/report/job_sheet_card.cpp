@@ -4,13 +4,14 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <set>
 
 #include "job_sheet_parts.hpp"
 #include "layout.hpp"
 #include "phrases.hpp"
 #include "schedule_phrases.hpp"
 #include "schedule_slack.hpp"
-#include "wetout/report/mix_document.hpp"
+#include "wetout/laminate/make_plan.hpp"
 
 namespace wetout::report {
 namespace {
@@ -207,13 +208,30 @@ void SheetWriter::film(const Entry& wet) {
   page_.close("p");
 }
 
+// Its own, and those of mixing; what holds for the room and the core stands at the top of the page.
 void SheetWriter::cautions(const laminate::CoatNeed& coat) {
   page_.open("ul", {{"class", "cautions"}});
-  for (const base::Notice& notice : plan_.notices) {
-    if (notice.subject == coat.id) page_.put("li", plain(notice_text(notice, system_)));
+  const auto today = sheet_.mixed.find(coat.id);
+  for (const base::Notice& notice :
+       today == sheet_.mixed.end() ? plan_.notices : today->second.notices) {
+    if (notice.subject == coat.id) page_.put("li", notice_text(notice, system_));
   }
-  if (const auto mix = mix_document(sheet_.plan, coat.id)) {
-    for (const std::string& caution : mix->cautions) page_.put("li", caution);
+  std::set<std::string> of_mixing;
+  for (const resin::Chemistry chemistry : {resin::Chemistry::epoxy, resin::Chemistry::polyester}) {
+    for (std::string& text : laminate::mixing_cautions(chemistry)) {
+      of_mixing.insert(std::move(text));
+    }
+  }
+  // A plan of another version may word them otherwise: then all of them.
+  const bool known = std::any_of(
+      plan_.cautions.begin(), plan_.cautions.end(),
+      [&](const auto& one) { return one.step == "all" && of_mixing.contains(one.text); });
+  for (const std::string_view step : {std::string_view(coat.id), std::string_view("all")}) {
+    for (const laminate::Caution& caution : plan_.cautions) {
+      if (caution.step != step) continue;
+      if (step == "all" && known && !of_mixing.contains(caution.text)) continue;
+      page_.put("li", caution.text);
+    }
   }
   page_.close("ul");
 }

@@ -23,7 +23,8 @@ void SheetWriter::lay_out() {
   page_.open("div", {{"class", "beside"}});
   page_.open("figure");
   page_.raw(Markup::ours(plan_drawing(sheet_.plan, sheet_.board, system_, DrawnFor::page)));
-  page_.put("figcaption", "Deck and bottom, each seen from its own side. Cloth by its number:");
+  page_.put("figcaption",
+            "Deck and bottom, each seen from its own side; patches by their numbers.");
   page_.close("figure");
   page_.open("div");
   for (const board::Face face : {board::Face::deck, board::Face::bottom}) {
@@ -44,6 +45,14 @@ void SheetWriter::lay_out() {
       name(coat_name(ply.coat));
       page_.text(": " + ply_placement(ply, system_));
       page_.close("li");
+    }
+    page_.close("ul");
+  }
+  if (!sheet_.board.across.empty()) {
+    page_.put("h3", "Widths");
+    page_.open("ul", {{"class", "plies"}});
+    for (const DrawnBoard::Across& across : sheet_.board.across) {
+      page_.put("li", across.place + ": " + whole(units::print(across.width, system_)));
     }
     page_.close("ul");
   }

@@ -44,6 +44,7 @@ class SheetWriter {
   void head();
   void title();
   void overview();
+  void worth_knowing();
   void lay_out();
   void cut();
   void work();

@@ -86,6 +86,11 @@ ScheduleDocument of_one_job(const ScheduleDocument& document, std::string_view j
   std::erase_if(one.windows, [&](const auto& each) { return each.job != job; });
   const std::string begin = std::string(job) + "/";
   std::erase_if(one.timeline, [&](const auto& each) { return !each.id.starts_with(begin); });
+  // Of steps of other boards.
+  std::erase_if(one.notices, [&](const base::Notice& notice) {
+    const std::string whose = notice.subject.substr(0, notice.subject.find('/'));
+    return whose != notice.subject && whose != job;
+  });
   return one;
 }
 

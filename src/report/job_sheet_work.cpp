@@ -189,12 +189,13 @@ void SheetWriter::fields(std::string_view coat, std::string_view step, const Ent
 }
 
 void SheetWriter::record() {
-  section("record", "5. Into the log");
+  page_.open("div", {{"class", "screen"}});
+  section("record", has_schedule() ? "5. Into the log" : "4. Into the log");
   page_.put("p",
             "What is ticked as done can be taken into the job log of the computer: download the "
             "file and enter it there. A step that was entered is not entered again; one that is "
             "changed afterwards counts as another, so tick a step when it is finished.");
-  page_.open("p", {{"class", "screen"}});
+  page_.open("p");
   page_.put("button", "Download what was done", {{"type", "button"}, {"id", "download"}});
   page_.close("p");
   page_.put("p", "", {{"id", "record-said"}, {"role", "status"}});
@@ -205,10 +206,10 @@ void SheetWriter::record() {
             "loaded again. Download it before.",
             {{"id", "not-kept"}, {"class", "missing"}, {"hidden", "hidden"}});
   page_.put("p", "What is typed stays in this browser on this device and goes nowhere else.",
-            {{"class", "screen small"}});
-  page_.put("p", fmt::format("{}, page made {}", sheet_.program, when_text(sheet_.made)),
             {{"class", "small"}});
-  page_.close("section");
+  page_.close("section").close("div");
+  page_.put("footer", fmt::format("{}, page made {}", sheet_.program, when_text(sheet_.made)),
+            {{"class", "small"}});
 }
 
 }  // namespace wetout::report

@@ -42,12 +42,16 @@ class Drawing {
     view(Face::bottom, middle_ + room_);
     measures();
     const double below = top + length_ + 10.0;
+    // A page says in its own letters what lies where.
+    if (use_ == DrawnFor::page) return finish(keys(below) + 3.0);
     const double end =
         std::max(legend(Face::deck, left, below), legend(Face::bottom, left + room_, below));
     return finish(keys(end + 2.0) + 3.0);
   }
 
  private:
+  // The size of letters: a page may be as narrow as a phone.
+  [[nodiscard]] double letters() const { return use_ == DrawnFor::page ? 4.6 : 3.0; }
   [[nodiscard]] double up(Length from_tail) const { return top + length_ - paper(from_tail); }
 
   [[nodiscard]] double width() const {
@@ -132,9 +136,9 @@ class Drawing {
     const double x = number % 2 == 1 ? -6.0 : 6.0;
     const double y = nose_end + 5.0;
     svg_.raw(fmt::format(
-        "<circle cx=\"{:.2f}\" cy=\"{:.2f}\" r=\"2.4\" fill=\"#fff\" stroke-width=\"0.3\"/>\n", x,
-        y));
-    svg_.text(x, y + 1.1, std::to_string(number), "middle", "font-weight=\"bold\"");
+        "<circle cx=\"{:.2f}\" cy=\"{:.2f}\" r=\"{:.1f}\" fill=\"#fff\" stroke-width=\"0.3\"/>\n",
+        x, y, 0.8 * letters()));
+    svg_.text(x, y + 0.37 * letters(), std::to_string(number), "middle", "font-weight=\"bold\"");
   }
 
   void measures() {
@@ -146,6 +150,7 @@ class Drawing {
       svg_.line(middle_ - half - 1.0, y, 30.0, y,
                 "stroke-width=\"0.15\" stroke-dasharray=\"0.6 0.8\"");
       svg_.text(29.0, y - 0.4, units::print(across.width, system_), "end");
+      if (use_ == DrawnFor::page) continue;
       svg_.text(29.0, y + 2.6, across.place, "end", "font-size=\"2.3\"");
     }
   }
@@ -198,6 +203,18 @@ class Drawing {
   }
 
   double keys(double y) {
+    if (use_ == DrawnFor::page) {
+      svg_.rect(left, y - 3.2, 10, 4, "fill=\"url(#lap)\" stroke-width=\"0.2\"");
+      svg_.text(left + 13.0, y, "laps of the other face, the widest");
+      y += 7.0;
+      svg_.line(left, y - 1.4, left + 10.0, y - 1.4,
+                "stroke-width=\"0.35\" stroke-dasharray=\"2.5 1.2\"");
+      svg_.text(left + 13.0, y, "edge of a patch");
+      svg_.line(left + 60.0, y - 1.4, left + 74.0, y - 1.4,
+                "stroke-width=\"0.2\" stroke-dasharray=\"6 1 1 1\"");
+      svg_.text(left + 77.0, y, "centre line");
+      return y + line_height;
+    }
     svg_.rect(8, y - 2.6, 8, 3, "fill=\"url(#lap)\" stroke-width=\"0.2\"");
     svg_.text(18, y, "laps of the other face, the widest");
     svg_.line(82, y - 1, 92, y - 1, "stroke-width=\"0.35\" stroke-dasharray=\"2.5 1.2\"");
@@ -216,7 +233,7 @@ class Drawing {
                                                 plan_drawing_begins, page_width_, height);
     return fmt::format(
         "{} xmlns=\"http://www.w3.org/2000/svg\" class=\"board\" "
-        "viewBox=\"0 {:.0f} {:.0f} {:.0f}\" font-family=\"sans-serif\" font-size=\"3\" "
+        "viewBox=\"0 {:.0f} {:.0f} {:.0f}\" font-family=\"sans-serif\" font-size=\"{:.1f}\" "
         "stroke=\"none\" "
         "role=\"img\">\n<title>{}</title>\n<desc>Deck and bottom to scale with plies, laps and "
         "measures.</desc>\n<style>.board line, .board rect, .board circle {{ stroke: #000; "
@@ -224,7 +241,7 @@ class Drawing {
         "id=\"tip\" viewBox=\"-4 -2 8 4\" markerWidth=\"8\" markerHeight=\"4\" "
         "orient=\"auto-start-reverse\"><path d=\"M 0 0 L -4 -1.5 L -4 1.5 Z\"/></marker></defs>\n"
         "<rect width=\"100%\" height=\"100%\" style=\"stroke: none\" fill=\"#fff\"/>\n{}</svg>\n",
-        begin, from, page_width_, height - from, escaped(title_), svg_.body());
+        begin, from, page_width_, height - from, letters(), escaped(title_), svg_.body());
   }
 
   const laminate::Plan& plan_;

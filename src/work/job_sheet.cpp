@@ -17,6 +17,19 @@ namespace {
 
 namespace fs = std::filesystem;
 
+// A file that was planned and kept as it stands is the job of the log.
+base::Result<PlannedJob> job_of_sheet(const Workshop& workshop, const std::string& named) {
+  auto job = planned_job(workshop, named, {});
+  if (!job || !is_file_argument(named) || !joblog::Log::exists(workshop.log)) return job;
+  Workshop quiet = workshop;
+  quiet.sink = base::drop;
+  const std::string& id = job->document.job.id;
+  if (!joblog::Log::open(workshop.log).job(id)) return job;
+  auto kept = planned_job(quiet, id, {});
+  if (kept && kept->document.plan == report::as_kept(job->document).plan) return kept;
+  return job;
+}
+
 // A schedule of a job's plan, or why there is none.
 struct Found {
   std::optional<report::ScheduleDocument> schedule;
@@ -27,8 +40,7 @@ Found schedule_of(const Workshop& workshop, const report::JobRef& job) {
   if (!job.saved) {
     return {std::nullopt,
             "This plan is not in the job log, so it has no schedule: run \"wetout schedule\" with "
-            "the job file, then \"wetout sheet " +
-                job.id + "\"."};
+            "the job file, then make this page again."};
   }
   const std::string again = "run \"wetout schedule " + job.id + "\", then make this page again.";
   const auto row = joblog::Log::open(workshop.log).last_schedule(job.id);
@@ -66,7 +78,12 @@ void mix_for_the_day(const Workshop& workshop, report::JobSheet& sheet) {
           planned_job(quiet, job, {.air = air, .resin_temp = std::nullopt, .cup = std::nullopt});
       if (!planned) continue;
       for (const laminate::CoatNeed& mixed : planned->document.plan.coats) {
-        if (mixed.id == coat.id) sheet.mixed.emplace(coat.id, mixed);
+        if (mixed.id != coat.id) continue;
+        base::Notices notices;
+        for (const base::Notice& notice : planned->document.plan.notices) {
+          if (notice.subject == coat.id) notices.push_back(notice);
+        }
+        sheet.mixed.emplace(coat.id, report::MixedCoat{mixed, std::move(notices)});
       }
     }
   }
@@ -76,7 +93,7 @@ void mix_for_the_day(const Workshop& workshop, report::JobSheet& sheet) {
 
 base::Result<MadeJobSheet> make_job_sheet(const Workshop& workshop,
                                           const JobSheetRequest& request) {
-  auto job = planned_job(workshop, request.job, {});
+  auto job = job_of_sheet(workshop, request.job);
   if (!job) return tl::unexpected(job.error());
   const fs::path file = request.file.value_or(job->document.job.id + "-sheet.html");
   if (auto may = may_make(workshop, file, made_job_sheet); !may) return tl::unexpected(may.error());

@@ -15,6 +15,12 @@
 
 namespace wetout::report {
 
+/// A coat as it is mixed on its day.
+struct MixedCoat {
+  laminate::CoatNeed need;
+  base::Notices notices;  ///< of this coat
+};
+
 struct JobSheet {
   std::string program;  ///< "wetout 0.1.0"
   std::string made;     ///< RFC 3339 with offset
@@ -25,7 +31,7 @@ struct JobSheet {
   std::string no_schedule;  ///< why there is none and what to do; a sentence
   /// Coats as they are mixed in the air that the schedule expects; of those that are not here the
   /// plan's batches are told.
-  std::map<std::string, laminate::CoatNeed, std::less<>> mixed;
+  std::map<std::string, MixedCoat, std::less<>> mixed;
 };
 
 /// The bytes that every job sheet begins with.

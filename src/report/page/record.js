@@ -1,10 +1,10 @@
 // What was ticked as done, as a file of past boards: TOML, one table for each step.
 (() => {
   const said = document.getElementById("record-said");
-  // A string of JSON is one of TOML, but for a sign that only TOML wants written out and for halves of
-  // characters that no file can hold.
-  const quoted = (text) => JSON.stringify(text.replace(
-    /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "?")).replace(/\u007f/g, "\\u007F");
+  // A string of JSON is one of TOML. Without signs that are no letters, and without halves of characters,
+  // which no file can hold.
+  const quoted = (text) => JSON.stringify(text.replace(/[\u0000-\u001f\u007f-\u009f]/g, " ").replace(
+    /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "?"));
   const number = (text) => {
     const found = /^\s*(-?\d+(?:[.,]\d+)?)\s*(?:g|%|°?\s*[FC])?\s*$/.exec(text);
     return found ? found[1].replace(",", ".") : null;

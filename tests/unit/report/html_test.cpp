@@ -30,7 +30,12 @@ TEST(Html, MarkupOfOurOwnStandsAsItIs) {
 
 TEST(Html, ElementsNest) {
   EXPECT_EQ(Html().open("ul").put("li", "a").single("br", {{"id", "b"}}).close("ul").take(),
-            "<ul><li>a</li>\n<br id=\"b\">\n</ul>\n");
+            "<ul><li>a</li>\n<br id=\"b\"></ul>\n");
+}
+
+TEST(Html, PutsNoSpaceBesideWords) {
+  EXPECT_EQ(Html().open("p").put("b", "e4").text(", 2 m").close("p").take(),
+            "<p><b>e4</b>, 2 m</p>\n");
 }
 
 TEST(Html, RefusesWhatWouldRunOrLoad) {
