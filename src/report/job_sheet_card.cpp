@@ -74,7 +74,9 @@ void SheetWriter::batches(const laminate::CoatNeed& coat, const Entry* wet) {
   if (coat.batches.empty()) page_.put("p", "Nothing is mixed for this coat.");
   for (const BatchGroup& group : group_batches(coat.batches)) {
     const laminate::Batch& batch = *group.batch;
-    page_.open("div", {{"class", "batch"}});
+    // Cups side by side where there are many, or the card would outgrow its half of a page.
+    const bool many = group.last - group.first >= 2;
+    page_.open("div", {{"class", many ? "batch many" : "batch"}});
     page_.open("div", {{"class", "pour"}});
     page_.open("h5");
     page_.text(group_title(group, coat.batches.size()) + ": ");
@@ -139,7 +141,7 @@ void SheetWriter::cup(const laminate::CoatNeed& coat, const laminate::Batch& bat
   } else {
     page_.put("span", "use within", {{"class", "say"}}).text(" ");
     page_.put("b", within, {{"class", "deadline"}});
-    basis += first ? "of mixing" : "of mixing; mix it when the cup before is empty";
+    basis += first ? "from mixing on" : "mix it when the cup before is empty";
   }
   page_.close("p");
   basis += ", at " + whole(units::print(batch.air, system_));
@@ -183,6 +185,7 @@ void SheetWriter::clock(const laminate::CoatNeed& coat, const laminate::Batch& b
              {"aria-label", "Clear the clock of " + plain(coat.name) + of}});
   page_.put("p", "", {{"class", "rest"}, {"role", "timer"}});
   page_.put("p", "", {{"class", "alarm"}, {"role", "alert"}});
+  page_.put("p", "", {{"class", "sound small"}});
   page_.close("div");
 }
 

@@ -54,6 +54,8 @@ def survives_a_reload(browser, shop):
     browser.post("/refresh")
     assert before - 10 <= left(browser) <= before
     assert browser.text(".deadline") == deadline
+    # A page that was loaded again sounds only after it was touched, and says so.
+    assert browser.text(".sound").startswith("No sound yet")
     # Another tab that is closed and opened anew, too.
     browser.post("/url", url="about:blank")
     browser.open(shop.folder / "sheet.html")

@@ -47,7 +47,21 @@ def fits_on_paper(browser, shop):
 
 
 def a_card_is_half_a_page(browser, shop):
-    browser.open(shop.sheet())
+    half_a_page(browser, shop.sheet(), cups=5)
+
+
+def a_card_with_two_cups_too(browser, shop):
+    text = (shop.folder / "shop.toml").read_text(encoding="utf-8")
+    few = re.sub(r"\[\[cup\]\].*?(?=\[\[material\]\])", '[[cup]]\nid = "quart"\nholds = "240 ml"\ndiameter = "70 mm"\n',
+                 text, count=1, flags=re.DOTALL)
+    assert few.count("[[cup]]") == 1
+    (shop.folder / "shop.toml").write_text(few, encoding="utf-8")
+    half_a_page(browser, shop.sheet(), cups=7)
+
+
+def half_a_page(browser, page, cups):
+    browser.open(page)
+    assert browser.run("return document.querySelectorAll('.cup').length") >= cups
     browser.cdp("Emulation.setEmulatedMedia", media="print")
     # As wide as paper without its margins, at 96 dots an inch.
     for paper, (width, height) in PAPERS.items():
@@ -74,4 +88,4 @@ def is_black_and_white(browser, shop):
 
 
 if __name__ == "__main__":
-    run(fits_on_paper, a_card_is_half_a_page, is_black_and_white)
+    run(fits_on_paper, a_card_is_half_a_page, a_card_with_two_cups_too, is_black_and_white)

@@ -50,7 +50,7 @@ def goes_through_record_import(browser, shop):
     assert abs(mixed["mass_g"] - 256.5) < 1e-9, mixed
     assert told["bottom-lam/wet", "left"]["mass_g"] == 8, told
     air = told["bottom-lam/wet", "conditions"]
-    assert abs(air["air_c"] - 22.222) < 0.01 and abs(air["humidity"] - 0.55) < 1e-9, air
+    assert abs(air["air_c"] - 22.222) < 0.01 and abs(air["rh_pct"] - 55) < 1e-9, air
     assert told["bottom-lam/feather-edge", "done"]["at"].startswith("2026-06-18"), told
     assert told["bottom-lam/wet", "note"]["note"] == note.replace("\u007f", " "), told
     # The same again enters nothing.
@@ -68,8 +68,13 @@ def every_step_is_one_of_the_log(browser, shop):
     shop.wetout("record", "import", file.name, now=LATER)
     done = [e for e in json.loads(shop.wetout("record", "pico", "--json", now=LATER))["events"] if e["kind"] == "done"]
     assert len(done) == steps, (len(done), steps)
-    # The next schedule has nothing left but looks nobody took; the page says what is done.
-    shop.wetout("schedule", "pico", "-q", now=LATER, fails=True)
+    # Nothing is left to do, and the next page says so.
+    assert "every step is done" in shop.wetout("schedule", "pico", "-q", now=LATER)
+    shop.wetout("sheet", "pico", "--output", "after.html", now=LATER)
+    browser.open(shop.folder / "after.html")
+    assert browser.run("return document.querySelectorAll('fieldset').length") == 0
+    said = browser.run("return [...document.querySelectorAll('.step, .card')].map((e) => e.textContent.trim())")
+    assert len(said) == steps and all(text.endswith("Done.") for text in said), said
 
 
 def what_is_typed_stays(browser, shop):

@@ -38,6 +38,7 @@ const clocks = (() => {
   const cups = [...document.querySelectorAll(".cup")].map((box) => {
     const say = box.querySelector(".say"), deadline = box.querySelector(".deadline");
     const rest = box.querySelector(".rest"), alarm = box.querySelector(".alarm");
+    const can_sound = box.querySelector(".sound");
     const start = box.querySelector(".start"), clear = box.querySelector(".clear");
     const mixed_at = box.querySelector(".mixed-at");
     const printed = [say.textContent, deadline.textContent];
@@ -48,6 +49,10 @@ const clocks = (() => {
     const show = () => {
       const begun = kept.get(name);
       clear.hidden = begun === undefined;
+      const silent = !audio || audio.state !== "running";
+      put(can_sound, begun === undefined ? "" : silent
+        ? "No sound yet: touch the page once, and keep it open with the screen on."
+        : "Sounds as long as this page is open and the screen is on.");
       if (begun === undefined) {
         put(say, printed[0]); put(deadline, printed[1]); put(rest, ""); put(alarm, "");
         box.classList.remove("over");

@@ -3,8 +3,9 @@
   const said = document.getElementById("record-said");
   // A string of JSON is one of TOML. Without signs that are no letters, and without halves of characters,
   // which no file can hold.
-  const quoted = (text) => JSON.stringify(text.replace(/[\u0000-\u001f\u007f-\u009f]/g, " ").replace(
-    /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "?"));
+  const is_half = (sign) => sign.length === 1 && sign >= "\ud800" && sign <= "\udfff";
+  const quoted = (text) => JSON.stringify(Array.from(text.replace(/[\u0000-\u001f\u007f-\u009f]/g, " "),
+    (sign) => is_half(sign) ? "?" : sign).join(""));
   const number = (text) => {
     const found = /^\s*(-?\d+(?:[.,]\d+)?)\s*(?:g|%|°?\s*[FC])?\s*$/.exec(text);
     return found ? found[1].replace(",", ".") : null;
