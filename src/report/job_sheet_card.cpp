@@ -72,10 +72,12 @@ void SheetWriter::card(const laminate::CoatNeed& planned, const Entry* wet) {
 
 void SheetWriter::batches(const laminate::CoatNeed& coat, const Entry* wet) {
   if (coat.batches.empty()) page_.put("p", "Nothing is mixed for this coat.");
-  for (const BatchGroup& group : group_batches(coat.batches)) {
+  const std::vector<BatchGroup> groups = group_batches(coat.batches);
+  // Side by side where there are several, or the card would outgrow its half of a page.
+  page_.open("div", {{"class", groups.size() > 1 ? "batches several" : "batches"}});
+  for (const BatchGroup& group : groups) {
     const laminate::Batch& batch = *group.batch;
-    // Cups side by side where there are many, or the card would outgrow its half of a page.
-    const bool many = group.last - group.first >= 2;
+    const bool many = group.last > group.first;
     page_.open("div", {{"class", many ? "batch many" : "batch"}});
     page_.open("div", {{"class", "pour"}});
     page_.open("h5");
@@ -96,6 +98,7 @@ void SheetWriter::batches(const laminate::CoatNeed& coat, const Entry* wet) {
     }
     page_.close("div").close("div");
   }
+  page_.close("div");
 }
 
 void SheetWriter::pours(const laminate::Batch& batch) {
