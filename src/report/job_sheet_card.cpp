@@ -133,18 +133,17 @@ void SheetWriter::cup(const laminate::CoatNeed& coat, const laminate::Batch& bat
   page_.open("div", {{"class", "cup"},
                      {"data-cup", fmt::format("{}/{}", coat.id, batch.n)},
                      {"data-use-s", std::to_string(seconds.count())}});
-  std::string basis;
-  if (coat.batches.size() > 1) basis = fmt::format("Batch {}: ", batch.n);
   page_.open("p", {{"class", "before"}});
+  std::string mixed, basis;
   if (wet != nullptr && first) {
     page_.put("span", "use before", {{"class", "say"}}).text(" ");
     page_.put("b", view_->wall.clock(wet->start + seconds), {{"class", "deadline"}});
-    basis += "if mixed at " + view_->wall.clock(wet->start) + "; within " + within +
-             " of mixing in any case";
+    mixed = "if mixed at " + view_->wall.clock(wet->start);
+    basis = "; within " + within + " of mixing in any case";
   } else {
     page_.put("span", "use within", {{"class", "say"}}).text(" ");
     page_.put("b", within, {{"class", "deadline"}});
-    basis += first ? "from mixing on" : "mix it when the cup before is empty";
+    mixed = first ? "from mixing on" : "mix it when the cup before is empty";
   }
   page_.close("p");
   basis += ", at " + whole(units::print(batch.air, system_));
@@ -154,7 +153,9 @@ void SheetWriter::cup(const laminate::CoatNeed& coat, const laminate::Batch& bat
   if (batch.spread_within) {
     basis += "; spread within " + whole(use_within_text(*batch.spread_within, system_));
   }
-  page_.put("p", basis + ".", {{"class", "basis"}});
+  page_.open("p", {{"class", "basis"}});
+  if (coat.batches.size() > 1) page_.text(fmt::format("Batch {}: ", batch.n));
+  page_.put("span", mixed, {{"class", "mixed"}}).text(basis + ".").close("p");
   if (wet != nullptr && first) {
     const auto room = course_->room(wet->start);
     if (room && std::abs((*room - batch.air).in_kelvin()) >= other_air_k) {
@@ -181,11 +182,11 @@ void SheetWriter::clock(const laminate::CoatNeed& coat, const laminate::Batch& b
   page_.open("label").put("span", "mixed at");
   page_.single("input", {{"type", "time"}, {"class", "mixed-at"}});
   page_.close("label");
-  page_.put("button", "Clear",
+  page_.put("button", "Stop",
             {{"type", "button"},
-             {"class", "clear"},
+             {"class", "stop"},
              {"hidden", "hidden"},
-             {"aria-label", "Clear the clock of " + plain(coat.name) + of}});
+             {"aria-label", "Stop the clock of " + plain(coat.name) + of}});
   page_.put("p", "", {{"class", "rest"}, {"role", "timer"}});
   page_.put("p", "", {{"class", "alarm"}, {"role", "alert"}});
   page_.put("p", "", {{"class", "sound small"}});

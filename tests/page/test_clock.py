@@ -43,7 +43,8 @@ def counts_down_by_the_clock(browser, shop):
       return [t, new Date(t - 15000)].map((d) => two(d.getHours()) + ":" + two(d.getMinutes()));""")
     assert browser.text(".deadline") in end, (browser.text(".deadline"), end)
     assert browser.text(".say") == "use before"
-    browser.click(".clear")
+    assert re.fullmatch(r"mixed at \d\d:\d\d", browser.text(".mixed")), browser.text(".mixed")
+    browser.click(".stop")
     assert browser.text(".deadline") == printed and browser.text(".rest") == ""
 
 
@@ -60,7 +61,7 @@ def survives_a_reload(browser, shop):
     browser.post("/url", url="about:blank")
     browser.open(shop.folder / "sheet.html")
     assert before - 20 <= left(browser) <= before <= lasts
-    browser.click(".clear")
+    browser.click(".stop")
     browser.post("/refresh")
     assert browser.text(".rest") == ""
 

@@ -38,29 +38,30 @@ const clocks = (() => {
   const cups = [...document.querySelectorAll(".cup")].map((box) => {
     const say = box.querySelector(".say"), deadline = box.querySelector(".deadline");
     const rest = box.querySelector(".rest"), alarm = box.querySelector(".alarm");
-    const can_sound = box.querySelector(".sound");
-    const start = box.querySelector(".start"), clear = box.querySelector(".clear");
+    const mixed = box.querySelector(".mixed"), can_sound = box.querySelector(".sound");
+    const start = box.querySelector(".start"), stop = box.querySelector(".stop");
     const mixed_at = box.querySelector(".mixed-at");
-    const printed = [say.textContent, deadline.textContent];
+    const printed = [say.textContent, deadline.textContent, mixed.textContent];
     const name = "cup " + box.dataset.cup, use_ms = 1000 * Number(box.dataset.useS);
     let warned = false, sounded = 0;
     const put = (element, text) => { if (element.textContent !== text) element.textContent = text; };
 
     const show = () => {
       const begun = kept.get(name);
-      clear.hidden = begun === undefined;
+      stop.hidden = begun === undefined;
       const silent = !audio || audio.state !== "running";
       put(can_sound, begun === undefined ? "" : silent
         ? "No sound yet: touch the page once, and keep it open with the screen on."
         : "Sounds as long as this page is open and the screen is on.");
       if (begun === undefined) {
-        put(say, printed[0]); put(deadline, printed[1]); put(rest, ""); put(alarm, "");
+        put(say, printed[0]); put(deadline, printed[1]); put(mixed, printed[2]); put(rest, ""); put(alarm, "");
         box.classList.remove("over");
         return;
       }
       const end = begun + use_ms, left = end - Date.now();
       put(say, "use before");
       put(deadline, wall(end));
+      put(mixed, "mixed at " + wall(begun));
       box.classList.toggle("over", left <= 0);
       if (left > 0) {
         put(rest, length(left) + " left");
@@ -74,7 +75,7 @@ const clocks = (() => {
     };
     const begin = (ms) => { warned = false; sounded = 0; kept.put(name, ms); show(); };
     start.addEventListener("click", () => { mixed_at.value = wall(Date.now()); begin(Date.now()); });
-    clear.addEventListener("click", () => { mixed_at.value = ""; kept.put(name, undefined); show(); start.focus(); });
+    stop.addEventListener("click", () => { mixed_at.value = ""; kept.put(name, undefined); show(); start.focus(); });
     mixed_at.addEventListener("change", () => {
       const typed = /^(\d\d):(\d\d)/.exec(mixed_at.value);
       if (!typed) return;

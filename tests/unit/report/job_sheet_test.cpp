@@ -110,7 +110,7 @@ TEST(JobSheet, SaysUntilWhenACupIsGood) {
   ASSERT_FALSE(start.empty());
   const std::string text = page(of);
   EXPECT_TRUE(has(text, "<b class=\"deadline\">19:32</b>"));
-  EXPECT_TRUE(has(text, "if mixed at 18:45; within 47\u00a0min of mixing in any case"));
+  EXPECT_TRUE(has(text, "if mixed at 18:45</span>; within 47\u00a0min of mixing in any case"));
   EXPECT_TRUE(has(text, "data-use-s=\"2820\""));
   // Without times only how long.
   of.schedule.reset();
