@@ -1,11 +1,12 @@
 #include "commands.hpp"
 
 namespace wetout::cli {
+namespace {
 
 using enum ArgumentKind;
 
-std::vector<Command> schedule_commands() {
-  return {{
+Command schedule() {
+  return {
       .name = "schedule",
       .summary = "say when to start each step, given weather, room and free hours",
       .text =
@@ -90,7 +91,39 @@ std::vector<Command> schedule_commands() {
                     "what if all of Saturday were free?"}},
       .exits = {{1, "nothing fits, or a job, file, step or time is not found or bad"},
                 {130, "interrupted before anything was found"}},
-  }};
+  };
 }
+
+Command sheet() {
+  return {
+      .name = "sheet",
+      .summary = "write the job sheet: one page to print or to open on a phone",
+      .text = {"One HTML page that needs no network: what to lay out and cut, then every step with "
+               "its window, the air then, what to pour as the scale shows it, until when a cup may "
+               "be used, what to beware of, and room to write. It has clocks for the cups, and "
+               "what is filled in can be downloaded for \"wetout record import\".",
+               "It is made from the last plan and the last schedule of the job. Batches are those "
+               "for the air that the room is expected to have at each coat. Without a schedule "
+               "the page has no times and says so."},
+      .arguments = {{.kind = positional,
+                     .name = "JOB",
+                     .help = "job of the log, or a job file",
+                     .completes = Completes::job,
+                     .required = true},
+                    {.kind = option,
+                     .name = "--output",
+                     .value = "FILE",
+                     .help = "where to; else JOB-sheet.html. An earlier one is replaced, no other "
+                             "file is",
+                     .completes = Completes::file}},
+      .examples = {{"wetout sheet sandpiper", "write sandpiper-sheet.html"},
+                   {"wetout sheet sandpiper --output monday.html", "the same under another name"}},
+      .exits = {{1, "the job is not found, or the file cannot be written"}},
+  };
+}
+
+}  // namespace
+
+std::vector<Command> schedule_commands() { return {schedule(), sheet()}; }
 
 }  // namespace wetout::cli

@@ -17,25 +17,6 @@ namespace {
 
 constexpr std::string_view indent = "   ";
 
-std::string placement(const laminate::PlyNeed& ply, units::System system) {
-  std::vector<std::string> words;
-  const bool from_the_end = !ply.from_tail || *ply.from_tail == units::Length{};
-  if (ply.to && from_the_end) {
-    words.push_back("from the tail to " + whole(units::print(*ply.to, system)));
-  } else if (ply.from_tail || ply.to) {
-    const units::Length from = ply.from_tail.value_or(units::Length{});
-    words.push_back(
-        ply.to ? fmt::format("{} to {} from the tail", whole(units::print(from, system)),
-                             whole(units::print(*ply.to, system)))
-               : fmt::format("from {} from the tail on", whole(units::print(from, system))));
-  }
-  if (ply.width) words.push_back(whole(units::print_inches(*ply.width, system) + " wide"));
-  if (ply.lap > units::Length{}) {
-    words.push_back(whole(units::print_inches(ply.lap, system) + " laps"));
-  }
-  return words.empty() ? "to the apex" : joined(words, ", ");
-}
-
 // What becomes of a cup that nobody empties, as far as it is known.
 std::string left_standing(const laminate::Batch& batch, units::System system) {
   if (!batch.gel) return "";
@@ -73,7 +54,7 @@ void PlanWriter::plies(const laminate::CoatNeed& coat) {
         units::print(ply.cut_length, system) + " x " + units::print_inches(ply.cut_width, system),
         units::print(ply.resin.mass(), units::System::metric),
         units::print_thickness(ply.thickness, system));
-    page.item(std::string(indent) + "  ", placement(ply, system));
+    page.item(std::string(indent) + "  ", ply_placement(ply, system));
   }
   if (!first) page.blank();
 }

@@ -155,6 +155,26 @@ std::string about_temperature(units::Temperature peak, System system) {
   return "about " + units::print(units::Temperature::celsius(about), system);
 }
 
+std::string ply_placement(const laminate::PlyNeed& ply, units::System system) {
+  std::vector<std::string> words;
+  const bool from_the_end = !ply.from_tail || *ply.from_tail == units::Length{};
+  if (ply.to && from_the_end) {
+    words.push_back("from the tail to " + layout::whole(units::print(*ply.to, system)));
+  } else if (ply.from_tail || ply.to) {
+    const units::Length from = ply.from_tail.value_or(units::Length{});
+    words.push_back(
+        ply.to
+            ? fmt::format("{} to {} from the tail", layout::whole(units::print(from, system)),
+                          layout::whole(units::print(*ply.to, system)))
+            : fmt::format("from {} from the tail on", layout::whole(units::print(from, system))));
+  }
+  if (ply.width) words.push_back(layout::whole(units::print_inches(*ply.width, system) + " wide"));
+  if (ply.lap > units::Length{}) {
+    words.push_back(layout::whole(units::print_inches(ply.lap, system) + " laps"));
+  }
+  return words.empty() ? "to the apex" : joined(words, ", ");
+}
+
 std::string foam_text(board::Foam foam) {
   std::string out(laminate::to_string(foam));
   for (char& c : out) {

@@ -50,6 +50,9 @@ std::string use_within_text(units::Duration time, units::System system);
 /// A peak as far as it is known: to 20 F or 10 C.
 std::string about_temperature(units::Temperature peak, units::System system);
 
+/// "from the tail to 22 in, 2 in laps": where a ply lies on its face.
+std::string ply_placement(const laminate::PlyNeed& ply, units::System system);
+
 /// "EPS": foam as the trade writes it.
 std::string foam_text(board::Foam foam);
 

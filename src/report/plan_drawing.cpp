@@ -28,8 +28,8 @@ double paper(Length length) { return units::in_metres(length) * scale; }
 
 class Drawing {
  public:
-  Drawing(const PlanDocument& document, const DrawnBoard& board, System system)
-      : plan_(document.plan), document_(document), board_(board), system_(system) {}
+  Drawing(const PlanDocument& document, const DrawnBoard& board, System system, DrawnFor use)
+      : plan_(document.plan), document_(document), board_(board), system_(system), use_(use) {}
 
   std::string draw() {
     length_ = paper(plan_.board.length);
@@ -42,12 +42,16 @@ class Drawing {
     view(Face::bottom, middle_ + room_);
     measures();
     const double below = top + length_ + 10.0;
+    // A page says in its own letters what lies where.
+    if (use_ == DrawnFor::page) return finish(keys(below) + 3.0);
     const double end =
         std::max(legend(Face::deck, left, below), legend(Face::bottom, left + room_, below));
     return finish(keys(end + 2.0) + 3.0);
   }
 
  private:
+  // The size of letters: a page may be as narrow as a phone.
+  [[nodiscard]] double letters() const { return use_ == DrawnFor::page ? 4.6 : 3.0; }
   [[nodiscard]] double up(Length from_tail) const { return top + length_ - paper(from_tail); }
 
   [[nodiscard]] double width() const {
@@ -63,6 +67,7 @@ class Drawing {
                                      ? fmt::format(", revision {}", document_.job.revision)
                                      : std::string();
     title_ = plan_.board.name + revision;
+    if (use_ == DrawnFor::page) return;
     svg_.text(8, 9, title_, "start", "font-size=\"5\" font-weight=\"bold\"");
     svg_.text(8, 14, fmt::format("{} long, scale 1:10", units::print(plan_.board.length, system_)));
   }
@@ -131,9 +136,9 @@ class Drawing {
     const double x = number % 2 == 1 ? -6.0 : 6.0;
     const double y = nose_end + 5.0;
     svg_.raw(fmt::format(
-        "<circle cx=\"{:.2f}\" cy=\"{:.2f}\" r=\"2.4\" fill=\"#fff\" stroke-width=\"0.3\"/>\n", x,
-        y));
-    svg_.text(x, y + 1.1, std::to_string(number), "middle", "font-weight=\"bold\"");
+        "<circle cx=\"{:.2f}\" cy=\"{:.2f}\" r=\"{:.1f}\" fill=\"#fff\" stroke-width=\"0.3\"/>\n",
+        x, y, 0.8 * letters()));
+    svg_.text(x, y + 0.37 * letters(), std::to_string(number), "middle", "font-weight=\"bold\"");
   }
 
   void measures() {
@@ -145,6 +150,7 @@ class Drawing {
       svg_.line(middle_ - half - 1.0, y, 30.0, y,
                 "stroke-width=\"0.15\" stroke-dasharray=\"0.6 0.8\"");
       svg_.text(29.0, y - 0.4, units::print(across.width, system_), "end");
+      if (use_ == DrawnFor::page) continue;
       svg_.text(29.0, y + 2.6, across.place, "end", "font-size=\"2.3\"");
     }
   }
@@ -197,6 +203,18 @@ class Drawing {
   }
 
   double keys(double y) {
+    if (use_ == DrawnFor::page) {
+      svg_.rect(left, y - 3.2, 10, 4, "fill=\"url(#lap)\" stroke-width=\"0.2\"");
+      svg_.text(left + 13.0, y, "laps of the other face, the widest");
+      y += 7.0;
+      svg_.line(left, y - 1.4, left + 10.0, y - 1.4,
+                "stroke-width=\"0.35\" stroke-dasharray=\"2.5 1.2\"");
+      svg_.text(left + 13.0, y, "edge of a patch");
+      svg_.line(left + 60.0, y - 1.4, left + 74.0, y - 1.4,
+                "stroke-width=\"0.2\" stroke-dasharray=\"6 1 1 1\"");
+      svg_.text(left + 77.0, y, "centre line");
+      return y + line_height;
+    }
     svg_.rect(8, y - 2.6, 8, 3, "fill=\"url(#lap)\" stroke-width=\"0.2\"");
     svg_.text(18, y, "laps of the other face, the widest");
     svg_.line(82, y - 1, 92, y - 1, "stroke-width=\"0.35\" stroke-dasharray=\"2.5 1.2\"");
@@ -207,16 +225,23 @@ class Drawing {
   }
 
   [[nodiscard]] std::string finish(double height) const {
+    // Above the nose there is only the title.
+    const double from = use_ == DrawnFor::page ? top - 9.0 : 0.0;
+    const std::string begin = use_ == DrawnFor::page
+                                  ? std::string("<svg")
+                                  : fmt::format("{}\n<svg width=\"{:.0f}mm\" height=\"{:.0f}mm\"",
+                                                plan_drawing_begins, page_width_, height);
     return fmt::format(
-        "{}\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{:.0f}mm\" height=\"{:.0f}mm\" "
-        "viewBox=\"0 0 {:.0f} {:.0f}\" font-family=\"sans-serif\" font-size=\"3\" stroke=\"none\" "
-        "role=\"img\">\n<title>{}</title>\n<desc>Deck and bottom at 1:10 with plies, laps and "
-        "measures.</desc>\n<style>line, rect, circle {{ stroke: #000; }}</style>\n<defs><marker "
+        "{} xmlns=\"http://www.w3.org/2000/svg\" class=\"board\" "
+        "viewBox=\"0 {:.0f} {:.0f} {:.0f}\" font-family=\"sans-serif\" font-size=\"{:.1f}\" "
+        "stroke=\"none\" "
+        "role=\"img\">\n<title>{}</title>\n<desc>Deck and bottom to scale with plies, laps and "
+        "measures.</desc>\n<style>.board line, .board rect, .board circle {{ stroke: #000; "
+        "}}</style>\n<defs><marker "
         "id=\"tip\" viewBox=\"-4 -2 8 4\" markerWidth=\"8\" markerHeight=\"4\" "
         "orient=\"auto-start-reverse\"><path d=\"M 0 0 L -4 -1.5 L -4 1.5 Z\"/></marker></defs>\n"
         "<rect width=\"100%\" height=\"100%\" style=\"stroke: none\" fill=\"#fff\"/>\n{}</svg>\n",
-        plan_drawing_begins, page_width_, height, page_width_, height, escaped(title_),
-        svg_.body());
+        begin, from, page_width_, height - from, letters(), escaped(title_), svg_.body());
   }
 
   const laminate::Plan& plan_;
@@ -226,14 +251,16 @@ class Drawing {
   double length_ = 0.0;
   double room_ = 0.0, middle_ = 0.0;  // of a view; of the first
   double page_width_ = 0.0;
+  DrawnFor use_;
   std::string title_;
   Svg svg_;
 };
 
 }  // namespace
 
-std::string plan_drawing(const PlanDocument& document, const DrawnBoard& board, System system) {
-  return Drawing(document, board, system).draw();
+std::string plan_drawing(const PlanDocument& document, const DrawnBoard& board, System system,
+                         DrawnFor use) {
+  return Drawing(document, board, system, use).draw();
 }
 
 }  // namespace wetout::report

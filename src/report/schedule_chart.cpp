@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "weather_chart.hpp"
+#include "wetout/climate/humid_air.hpp"
 #include "wetout/climate/lag.hpp"
 
 namespace wetout::report {
@@ -115,16 +116,24 @@ bool RoomCourse::knows(Instant at) const {
   return room_ && at >= room_->first() && at <= room_->last();
 }
 
+bool RoomCourse::knows_damp(Instant at) const {
+  return knows(at) && dew_point_ && at >= dew_point_->first() && at <= dew_point_->last();
+}
+
 std::optional<units::Temperature> RoomCourse::room(Instant at) const {
   if (!knows(at)) return std::nullopt;
   return units::Temperature::kelvin(room_->at(at));
 }
 
 std::optional<units::TempDelta> RoomCourse::margin(Instant at) const {
-  if (!knows(at) || !dew_point_ || at < dew_point_->first() || at > dew_point_->last()) {
-    return std::nullopt;
-  }
+  if (!knows_damp(at)) return std::nullopt;
   return units::TempDelta::kelvin(coldest_->at(at) - dew_point_->at(at));
+}
+
+std::optional<double> RoomCourse::humidity(Instant at) const {
+  if (!knows_damp(at)) return std::nullopt;
+  return climate::relative_humidity(units::Temperature::kelvin(room_->at(at)),
+                                    units::Temperature::kelvin(dew_point_->at(at)));
 }
 
 DayBars day_bars(const ScheduleView& view, const RoomCourse& course, WallTime day) {

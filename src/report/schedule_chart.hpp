@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "schedule_view.hpp"
+#include "wetout/time/history.hpp"
 
 namespace wetout::report {
 
@@ -40,8 +41,13 @@ class RoomCourse {
   explicit RoomCourse(const ScheduleDocument& document);
   [[nodiscard]] std::optional<units::Temperature> room(time::Instant at) const;
   [[nodiscard]] std::optional<units::TempDelta> margin(time::Instant at) const;
+  /// Relative, a share of 1.
+  [[nodiscard]] std::optional<double> humidity(time::Instant at) const;
+  /// In kelvin; null where none is known.
+  [[nodiscard]] const time::History* room_history() const { return room_ ? &*room_ : nullptr; }
 
  private:
+  [[nodiscard]] bool knows_damp(time::Instant at) const;
   [[nodiscard]] bool knows(time::Instant at) const;
 
   std::optional<time::History> room_, dew_point_, coldest_;

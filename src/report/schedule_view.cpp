@@ -85,20 +85,21 @@ ScheduleView::ScheduleView(const ScheduleDocument& doc, const time::Zone& zone)
 
 void ScheduleView::add_closings(const Entry& entry) {
   if (entry.told == nullptr || entry.is_done()) return;
-  const auto chosen = [&](const StepAfter& after) {
-    if (!after.group) return true;
-    return std::any_of(document.choices.begin(), document.choices.end(), [&](const auto& choice) {
-      return choice.group == after.group && choice.chosen == after.option;
-    });
-  };
   for (const StepAfter& after : entry.told->after) {
     const bool trim = after.event == "trim_until";
-    if ((!trim && after.event != "recoat_until") || !after.max_lag || !chosen(after)) continue;
+    if ((!trim && after.event != "recoat_until") || !after.max_lag || !holds(after)) continue;
     const Entry* film = find(after.id);
     if (film == nullptr) continue;
     const auto closes = at(*film, after.event);
     if (closes) closings.push_back({*closes, trim, film, &entry});
   }
+}
+
+bool ScheduleView::holds(const StepAfter& after) const {
+  if (!after.group) return true;
+  return std::any_of(document.choices.begin(), document.choices.end(), [&](const auto& choice) {
+    return choice.group == after.group && choice.chosen == after.option;
+  });
 }
 
 const Entry* ScheduleView::find(std::string_view id) const {

@@ -77,6 +77,8 @@ class ScheduleView {
   [[nodiscard]] bool one_job() const { return document.jobs.size() == 1; }
   [[nodiscard]] bool one_person() const { return document.calendars.size() < 2; }
   [[nodiscard]] const Entry* find(std::string_view id) const;
+  /// Always, or as its option was chosen.
+  [[nodiscard]] bool holds(const StepAfter& after) const;
   /// "bottom-lam"; of several boards "pico-5-4/bottom-lam".
   [[nodiscard]] std::string coat_label(const Entry& entry) const;
   /// "bottom-lam/wet": of one board without the job.

@@ -6,6 +6,7 @@
 
 #include "wetout/base/problem.hpp"
 #include "wetout/files/write_file.hpp"
+#include "wetout/report/job_sheet.hpp"
 #include "wetout/report/outline_file.hpp"
 #include "wetout/report/plan_drawing.hpp"
 #include "wetout/report/template_pdf.hpp"
@@ -15,6 +16,7 @@ namespace wetout::work {
 
 inline constexpr files::Made made_calendar{"a calendar", "BEGIN:VCALENDAR"};
 inline constexpr files::Made made_drawing{"a drawing of a plan", report::plan_drawing_begins};
+inline constexpr files::Made made_job_sheet{"a job sheet", report::job_sheet_begins};
 inline constexpr files::Made made_template{"a drawing at full size", "%PDF-",
                                            report::template_pdf_mark};
 

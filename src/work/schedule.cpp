@@ -73,6 +73,7 @@ class Scheduler {
     document.assumptions = schedule_assumptions(s, *use_);
     cautions();
     tell_notices(s, *use_, document);
+    keep(s);
     answer_.units = boards_.front().files.shop.units;
     answer_.zone = asked_.zone;
     if (auto written = write_calendar(); !written) return base::fail(written.error());
@@ -247,6 +248,11 @@ class Scheduler {
     if (request_.alternatives > 0) {
       document.alternatives = alternatives(s, request_.alternatives, more_limits());
     }
+  }
+
+  // Last: what is kept is the whole document.
+  void keep(const Scheduling& s) {
+    if (!s.arrangement.fits()) return;
     ScheduleToSave save{workshop_, s, now_, weather_bytes_, request_, answer_};
     save_schedule(save);
   }

@@ -25,11 +25,16 @@ struct DrawnBoard {
 /// The bytes that every drawing of a plan begins with.
 inline constexpr std::string_view plan_drawing_begins = "<!-- wetout: drawing of a plan -->";
 
+enum class DrawnFor {
+  paper,  ///< a file of its own, at 1:10 when it is printed as it is
+  page,   ///< inside a page that has its title, as wide as there is room
+};
+
 /// One SVG [svg2] without anything from outside, at 1:10 when it is printed as it is, the nose up,
 /// both faces seen from their own side. Outline within the tolerance it was given with; a lap is
 /// drawn as wide as it is over the surface, so a little wide where the rail turns away. Lines,
 /// hatching and numbers tell things apart, colour does not. Every text of the plan is escaped.
 std::string plan_drawing(const PlanDocument& document, const DrawnBoard& board,
-                         units::System system);
+                         units::System system, DrawnFor use = DrawnFor::paper);
 
 }  // namespace wetout::report

@@ -36,7 +36,7 @@ expect() {
   fi
 }
 
-expect wetout '' : new check plan mix cloth template potlife cure weather schedule record stock ledger learn jobs log completion help
+expect wetout '' : new check plan mix cloth template potlife cure weather schedule sheet record stock ledger learn jobs log completion help
 expect wetout p : plan potlife
 expect wetout jobs '' : list show diff rename archive
 expect wetout --json jobs s : show
