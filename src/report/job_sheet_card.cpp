@@ -59,8 +59,9 @@ void SheetWriter::card(const laminate::CoatNeed& planned, const Entry* wet) {
     if (const StepSlack* least = tightest(*wet->timed)) {
       Spoken spoken(wet->day);
       page_.put("b", "Tightest");
-      page_.text(" " + slack_text(*view_, *least, system_, spoken) + ".");
+      page_.text(" " + slack_text(*view_, *least, system_, spoken) + ". ");
     }
+    chances(*wet);
     page_.close("p");
   }
   batches(coat, wet);

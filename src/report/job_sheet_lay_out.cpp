@@ -1,8 +1,7 @@
-// What lies where, and what is cut off the roll.
+// What lies where.
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 
 #include "job_sheet_parts.hpp"
 #include "layout.hpp"
@@ -39,8 +38,10 @@ void SheetWriter::lay_out() {
       page_.open("li");
       if (is_patch(ply)) page_.put("b", std::to_string(++number)).text(" ");
       name(ply.id, "b");
-      page_.text(" of ");
-      name(ply.cloth);
+      if (ply.cloth != ply.id) {
+        page_.text(" of ");
+        name(ply.cloth);
+      }
       page_.text(", ");
       name(coat_name(ply.coat));
       page_.text(": " + ply_placement(ply, system_));
@@ -57,49 +58,6 @@ void SheetWriter::lay_out() {
     page_.close("ul");
   }
   page_.close("div").close("div").close("section");
-}
-
-void SheetWriter::cut() {
-  section("cut", "2. Cut");
-  if (plan_.plies.empty()) {
-    page_.put("p", "No cloth is cut for this board.");
-    page_.close("section");
-    return;
-  }
-  std::map<std::string, std::vector<const laminate::PlyNeed*>> by_cloth;
-  for (const laminate::PlyNeed& ply : plan_.plies) by_cloth[ply.cloth].push_back(&ply);
-  page_.open("div", {{"class", "cuts"}});
-  for (const auto& [cloth, plies] : by_cloth) {
-    page_.open("table", {{"class", "cut"}});
-    page_.open("caption");
-    name(cloth, "b");
-    units::Length all;
-    for (const laminate::PlyNeed* ply : plies) all = all + ply->cut_length;
-    page_.text(", " + whole(units::print(all, system_)) + " off the roll in all");
-    page_.close("caption");
-    page_.open("thead").open("tr");
-    page_.put("th", "piece", {{"scope", "col"}});
-    page_.put("th", "length", {{"scope", "col"}, {"class", "number"}});
-    page_.put("th", "width", {{"scope", "col"}, {"class", "number"}});
-    page_.close("tr").close("thead").open("tbody");
-    for (const laminate::PlyNeed* ply : plies) {
-      page_.open("tr").open("th", {{"scope", "row"}}).open("label");
-      page_.single("input", {{"type", "checkbox"}, {"name", "cut/" + ply->coat + "/" + ply->id}});
-      page_.text(" ");
-      name(ply->id);
-      page_.text(", ");
-      name(coat_name(ply->coat));
-      page_.close("label").close("th");
-      page_.put("td", whole(units::print(ply->cut_length, system_)), {{"class", "number"}});
-      page_.put("td", whole(units::print_inches(ply->cut_width, system_)), {{"class", "number"}});
-      page_.close("tr");
-    }
-    page_.close("tbody").close("table");
-  }
-  page_.close("div");
-  page_.put("p", "Glass itches and cuts: gloves and sleeves, a sharp blade, threads swept up.",
-            {{"class", "caution"}});
-  page_.close("section");
 }
 
 }  // namespace wetout::report

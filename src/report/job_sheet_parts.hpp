@@ -51,6 +51,7 @@ class SheetWriter {
   void films();
   void record();
 
+  void roll(const CutFrom& from);
   // Of the work.
   void day(time::WallTime day, const std::vector<const Entry*>& entries);
   void row(const Entry& entry);
@@ -61,6 +62,7 @@ class SheetWriter {
   void clock(const laminate::CoatNeed& coat, const laminate::Batch& batch);
   void air(const Entry& entry);
   void window(const Entry& entry);
+  void chances(const Entry& entry);
   void film(const Entry& wet);
   void cautions(const laminate::CoatNeed& coat);
   /// Room to write: what `record import` takes of a step, and the rest as a note.

@@ -8,7 +8,7 @@
 #include "job_sheet_parts.hpp"
 #include "layout.hpp"
 #include "phrases.hpp"
-#include "schedule_phrases.hpp"
+#include "schedule_slack.hpp"
 #include "weather_chart.hpp"
 
 namespace wetout::report {
@@ -97,6 +97,7 @@ void SheetWriter::row(const Entry& entry) {
   page_.open("p", {{"class", "small"}});
   window(entry);
   air(entry);
+  chances(entry);
   page_.close("p");
   if (const auto caution = caution_of(entry.word); !caution.empty()) {
     page_.put("p", caution, {{"class", "caution"}});
@@ -144,6 +145,21 @@ void SheetWriter::air(const Entry& entry) {
   if (each.empty()) return;
   page_.put("b", "Air then");
   page_.text(" " + joined(each, ", ") + ". ");
+}
+
+void SheetWriter::chances(const Entry& entry) {
+  const TimelineStep& timed = *entry.timed;
+  if (timed.chance_limits_hold && *timed.chance_limits_hold < surely) {
+    page_.put("b", "Chance");
+    page_.text(" that the weather keeps its limits: " +
+               percent_of_chance(*timed.chance_limits_hold) + ". ");
+  }
+  for (const StepSlack& slack : timed.slack) {
+    if (auto text = chance_text(*view_, slack)) {
+      text->front() = 'C';
+      page_.text(*text + ". ");
+    }
+  }
 }
 
 void SheetWriter::field(const std::string& name, const Field& field, const std::string& value) {

@@ -11,6 +11,7 @@
 #include "wetout/joblog/log.hpp"
 #include "wetout/report/job_sheet.hpp"
 #include "wetout/time/print.hpp"
+#include "wetout/work/cloth.hpp"
 
 namespace wetout::work {
 namespace {
@@ -102,6 +103,10 @@ base::Result<MadeJobSheet> make_job_sheet(const Workshop& workshop,
   if (!zone) return tl::unexpected(zone.error());
   const auto now = workshop.now(*zone);
   if (!now) return tl::unexpected(now.error());
+  Workshop quiet = workshop;
+  quiet.sink = base::drop;
+  auto cut = cut_cloth(quiet, {.jobs = {request.job}, .remnants = {}, .drawing = {}, .units = {}});
+  if (!cut) return tl::unexpected(cut.error());
   auto board = drawn_board(job->files.job.board, system);
   base::promise(board.has_value(), "the board has been planned");
 
@@ -110,6 +115,7 @@ base::Result<MadeJobSheet> make_job_sheet(const Workshop& workshop,
   sheet.made = time::rfc3339(*now, *zone);
   sheet.plan = report::as_kept(job->document);
   sheet.board = std::move(*board);
+  sheet.cloth = std::move(cut->document);
   Found found = schedule_of(workshop, sheet.plan.job);
   sheet.schedule = std::move(found.schedule);
   sheet.no_schedule = std::move(found.why_not);

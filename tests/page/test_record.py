@@ -83,7 +83,8 @@ def what_is_typed_stays(browser, shop):
     browser.post("/refresh")
     kept = browser.run("""
       const step = document.querySelector('fieldset[data-coat="bottom-lam"][data-step="wet"]');
-      return ["done", "mixed", "date"].map((f) => step.querySelector(`[data-fact="${f}"]`)).map((i) => i.type === "checkbox" ? i.checked : i.value);""")
+      return ["done", "mixed", "date"].map((fact) => step.querySelector(`[data-fact="${fact}"]`))
+        .map((input) => input.type === "checkbox" ? input.checked : input.value);""")
     assert kept == [True, "256", ""], kept
 
 
@@ -94,7 +95,8 @@ def what_is_wrong_is_named(browser, shop):
     browser.run(PUT, "bottom-lam", "wet", dict(done=True, mixed="a lot", date=""))
     browser.click("#download")
     said = browser.text("#record-said")
-    assert "Wet out bottom lam: the day is missing" in said and 'mixed is "a lot", a number is expected, such as 256' in said, said
+    assert "Wet out bottom lam: the day is missing" in said, said
+    assert 'mixed is "a lot", a number is expected, such as 256' in said, said
     assert browser.run("return document.activeElement.dataset.fact") == "date"
     assert browser.run("return document.querySelectorAll('[aria-invalid=true]').length") == 2
     assert not (shop.folder / "pico-5-4-done.toml").exists()

@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 
+#include "wetout/report/cloth_document.hpp"
 #include "wetout/report/plan_document.hpp"
 #include "wetout/report/plan_drawing.hpp"
 #include "wetout/report/schedule_document.hpp"
@@ -26,6 +27,7 @@ struct JobSheet {
   std::string made;     ///< RFC 3339 with offset
   PlanDocument plan;
   DrawnBoard board;
+  ClothDocument cloth;  ///< how its cloth is cut, of this board alone
   /// Of this plan; steps of other boards are left out.
   std::optional<ScheduleDocument> schedule;
   std::string no_schedule;  ///< why there is none and what to do; a sentence

@@ -23,11 +23,11 @@ struct MadeJobSheet {
   std::string no_schedule;      ///< why the page has no times, a sentence; else empty
 };
 
-/// From the job's last plan and its last schedule, as they stand in the log. A file is planned as by
-/// plan(), without being saved, and has no schedule unless the last plan of its board in the log is
-/// the same. Batches are those for the room's air at the
-/// time each coat is scheduled. Problems: those of plan() and of files::write_made(),
-/// "job.unknown", "job.ambiguous", "log.none". Throws joblog::StoreError.
+/// From the job's last plan and its last schedule, as they stand in the log. A file is planned as
+/// by plan(), without being saved, and has no schedule unless the last plan of its board in the log
+/// is the same. Batches are those for the room's air at the time each coat is scheduled. Problems:
+/// those of plan() and of files::write_made(), "job.unknown", "job.ambiguous", "log.none". Throws
+/// joblog::StoreError.
 base::Result<MadeJobSheet> make_job_sheet(const Workshop& workshop, const JobSheetRequest& request);
 
 }  // namespace wetout::work

@@ -70,8 +70,12 @@ const clocks = (() => {
         return;
       }
       put(rest, "over since " + length(-left));
-      put(alarm, "TIME IS UP: use no more of this cup. If it is warm, carry it outside onto something that cannot burn.");
-      if (-left < sound_for_ms && Date.now() - sounded >= sound_every_ms) { sounded = Date.now(); sound(4); }
+      put(alarm, "TIME IS UP: use no more of this cup. If it is warm, carry it outside onto something that "
+        + "cannot burn.");
+      if (-left < sound_for_ms && Date.now() - sounded >= sound_every_ms) {
+        sounded = Date.now();
+        sound(4);
+      }
     };
     const begin = (ms) => { warned = false; sounded = 0; kept.put(name, ms); show(); };
     start.addEventListener("click", () => { mixed_at.value = wall(Date.now()); begin(Date.now()); });

@@ -33,6 +33,7 @@ JobSheet sheet(ScheduleDocument schedule = sample::schedule()) {
   out.made = "2026-06-13T16:15:00Z";
   out.plan = sample::plan();
   out.board = diamond(out.plan.plan.board.length);
+  out.cloth = sample::cloth();
   out.plan.job.id = schedule.jobs.front().id;
   std::vector<laminate::CoatNeed> coats;
   for (const ScheduleStep& step : schedule.steps) {
@@ -79,6 +80,11 @@ TEST(JobSheet, HoldsNamesAsTexts) {
   for (auto& coat : of.plan.plan.coats) coat.name = evil;
   for (auto& step : of.schedule->steps) step.title = step.how = evil;
   for (auto& ply : of.plan.plan.plies) ply.id = ply.cloth = evil;
+  for (auto& roll : of.cloth.rolls) {
+    roll.name = evil;
+    for (auto& piece : roll.pieces) piece.ply = evil;
+  }
+  of.cloth.cautions = {evil};
   for (auto& caution : of.plan.plan.cautions) caution.text = evil;
   for (auto& notice : of.plan.plan.notices) notice.text = notice.subject = evil;
   for (auto& window : of.schedule->windows) window.reason = evil;
@@ -94,6 +100,33 @@ TEST(JobSheet, HoldsNamesAsTexts) {
 }
 
 // The first cup is mixed when the wet-out begins, and lasts its minutes: 47 min 35 s are 47.
+// Pieces lie on the roll as the document says, to scale: here 1 mm is 0.169 of the picture.
+TEST(JobSheet, DrawsTheCutting) {
+  JobSheet of = sheet();
+  CutFrom roll;
+  roll.cloth = roll.name = "e4";
+  roll.width = units::metres(0.76);
+  roll.take = units::metres(2.0);
+  CutPiece piece;
+  piece.n = 7;
+  piece.ply = "patch";
+  piece.length = units::metres(0.5);
+  piece.width = units::metres(0.4);
+  piece.along = units::metres(1.5);
+  piece.edge = units::metres(0.36);
+  roll.pieces = {piece};
+  of.cloth.rolls = {roll};
+  const std::string text = page(of, System::metric);
+  EXPECT_TRUE(has(text,
+                  "<rect x=\"1.00\" y=\"1.00\" width=\"338.00\" height=\"128.44\" "
+                  "class=\"roll\"/>"));
+  EXPECT_TRUE(has(text,
+                  "<rect x=\"254.50\" y=\"61.84\" width=\"84.50\" height=\"67.60\" "
+                  "class=\"piece\"/>"));
+  EXPECT_TRUE(
+      has(text, "<b>50.0\u00a0cm x 40.0\u00a0cm</b> at 150.0\u00a0cm along, 36.0\u00a0cm from"));
+}
+
 TEST(JobSheet, SaysUntilWhenACupIsGood) {
   JobSheet of = sheet();
   auto& coat = of.plan.plan.coats.front();
@@ -150,6 +183,20 @@ TEST(JobSheet, WarnsWhereTheCupsAreForOtherAir) {
   EXPECT_GT(with(5.0), 0U);
   for (auto& air : of.schedule->weather.series) air.room = units::Temperature::celsius(21.0);
   EXPECT_EQ(with(21.0), 0U);
+}
+
+TEST(JobSheet, SaysWhatTheWeatherMayDo) {
+  JobSheet of = sheet();
+  const auto with = [&](double chance) {
+    for (auto& step : of.schedule->timeline) {
+      if (!step.id.ends_with("/wet")) continue;
+      step.state = StepState::planned;
+      step.chance_limits_hold = chance;
+    }
+    return count(page(of), "that the weather keeps its limits: 81 %");
+  };
+  EXPECT_EQ(with(0.812), of.plan.plan.coats.size());
+  EXPECT_EQ(with(0.96), 0U);
 }
 
 TEST(JobSheet, WithoutAScheduleSaysSo) {
