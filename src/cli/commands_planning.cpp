@@ -154,7 +154,8 @@ Command cloth() {
           {"The pieces of all plies, laps and what is trimmed included, laid on the roll so that "
            "the least of it is taken, warp along the board; what to mark where, and what is "
            "left over. For up to eight pieces of a cloth none is shorter, for more the text "
-           "says how far it may be from the shortest. Remnants are used first.",
+           "says how far it may be from the shortest. Remnants are used first, those in stock and "
+           "those named here.",
            "A ply wider than its roll is cut of a wider cloth of the same weight in the shop "
            "file, or joined of strips; nothing is written or booked but the drawing."},
       .arguments = {{.kind = positional,

@@ -30,6 +30,7 @@ struct Fields<CutFrom> {
     v("cloth", from.cloth);
     v("name", from.name);
     v("remnant", from.is_remnant);
+    v("lot", from.lot);
     v("width_m", from.width, as::Metres{});
     v("take_m", from.take, as::Metres{});
     v("one_by_one_m", from.one_by_one, as::Metres{});
@@ -105,7 +106,8 @@ void roll(layout::Page& page, const CutFrom& from, units::System system, bool se
   page.blank();
   page.item(
       "", layout::plain(from.name) + ", " + shown(from.width) + " wide: " +
-              (from.is_remnant ? "a remnant of " + shown(from.take)
+              (from.is_remnant ? "a remnant of " + shown(from.take) +
+                                     (from.lot ? ", lot " + layout::plain(*from.lot) : "")
                                : "take " + shown(from.take) + " off the roll; " + how_short(from)));
   page.line(std::string(7, ' ') + left("piece", name_columns) + right("long", 12) +
             right("wide", 12) + right("along", 12) + right("left edge", 12));

@@ -6,6 +6,7 @@
 
 #include "made_file.hpp"
 #include "planned_job.hpp"
+#include "stored_plan.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/base/shown.hpp"
 #include "wetout/cloth/cutting.hpp"
@@ -48,6 +49,13 @@ struct Bolt {
   std::vector<CutPiece> named;  // of each piece
 };
 
+// A piece that is there already; with the label of its lot where stock has it.
+struct Rest {
+  std::string cloth;
+  cloth::Remnant size;
+  std::optional<std::string> lot = {};
+};
+
 class Cutter {
  public:
   Cutter(report::ClothDocument& document, bool several_jobs)
@@ -61,6 +69,21 @@ class Cutter {
       if (auto added = add(job, ply, cloth); !added) return added;
     }
     return {};
+  }
+
+  // Lots that are narrower than the roll are pieces that were kept.
+  void stock(const joblog::Log& log) {
+    for (const Bolt& bolt : bolts_) {
+      const auto stock = log.stock_of(bolt.cloth.id);
+      if (!stock) continue;
+      for (const joblog::LotStock& lot : stock->lots) {
+        if (!lot.width_um || lot.quantity <= 0) continue;
+        const Length width = units::millimetres(static_cast<double>(*lot.width_um) / 1e3);
+        const Length length = units::millimetres(static_cast<double>(lot.quantity) / 1e3);
+        if (at_most(width) >= at_most(bolt.cloth.width) || at_most(length) <= 0) continue;
+        rests_.push_back({bolt.cloth.id, {at_most(length), at_most(width)}, lot.label});
+      }
+    }
   }
 
   base::Result<void> remnants(const std::vector<std::string>& texts) {
@@ -200,20 +223,24 @@ class Cutter {
                          .found = base::shown(id),
                          .expected = cloths.empty() ? "a board with cloth" : cloths});
     }
-    remnants_.emplace_back(id, cloth::Remnant{at_most(*length), at_most(*width)});
+    rests_.push_back({id, {at_most(*length), at_most(*width)}});
     return {};
   }
 
   void cut(Bolt& bolt) {
     std::vector<cloth::Remnant> remnants;
-    for (const auto& [id, remnant] : remnants_) {
-      if (id == bolt.cloth.id) remnants.push_back(remnant);
+    std::vector<std::optional<std::string>> lots;
+    for (const Rest& rest : rests_) {
+      if (rest.cloth != bolt.cloth.id) continue;
+      remnants.push_back(rest.size);
+      lots.push_back(rest.lot);
     }
     const cloth::Shares shares = cloth::use_remnants(bolt.pieces, remnants);
     for (const cloth::FromRemnant& used : shares.remnants) {
       const cloth::Remnant& remnant = remnants[used.remnant];
       CutFrom from = cut_from(bolt, used.pieces, remnant.width);
       from.is_remnant = from.proved = true;
+      from.lot = lots[used.remnant];
       from.take = from.bound = length_of(remnant.length);
       finish(bolt, std::move(from));
     }
@@ -262,7 +289,7 @@ class Cutter {
   report::ClothDocument& document_;
   bool several_jobs_;
   std::vector<Bolt> bolts_;
-  std::vector<std::pair<std::string, cloth::Remnant>> remnants_;  // by cloth
+  std::vector<Rest> rests_;
 };
 
 }  // namespace
@@ -287,6 +314,11 @@ base::Result<ClothCut> cut_cloth(const Workshop& workshop, const ClothRequest& r
       zone = *of_shop;
     }
     if (auto added = cutter.add(*job); !added) return tl::unexpected(added.error());
+  }
+  if (joblog::Log::exists(workshop.log)) {
+    const auto log = open_log(workshop);
+    if (!log) return tl::unexpected(log.error());
+    cutter.stock(*log);
   }
   if (auto read = cutter.remnants(request.remnants); !read) return tl::unexpected(read.error());
   cutter.cut_all();

@@ -30,6 +30,7 @@ struct CutPiece {
 struct CutFrom {
   std::string cloth, name;
   bool is_remnant = false;
+  std::optional<std::string> lot;  ///< of stock, where a remnant is one
   units::Length width;
   units::Length take;        ///< off the roll; of a remnant all of it
   units::Length one_by_one;  ///< what the pieces take one after the other

@@ -87,6 +87,7 @@ ClothDocument cloth() {
   remnant.cloth = "e4";
   remnant.name = "4 oz E-glass";
   remnant.is_remnant = remnant.proved = true;
+  remnant.lot = "rest <1>";
   remnant.width = metres(0.4);
   remnant.take = remnant.bound = metres(0.6);
   remnant.one_by_one = metres(0.55);
