@@ -10,7 +10,7 @@ namespace wetout::cloth {
 namespace {
 
 constexpr int most_orders = 40'000;
-constexpr int most_work = 4'000'000;  // orders times pieces
+constexpr std::size_t most_work = 300'000'000;  // orders times pieces squared
 
 struct Level {
   std::int64_t edge = 0, width = 0, along = 0;
@@ -137,8 +137,8 @@ Cutting by_skylines(const std::vector<Piece>& pieces, std::int64_t roll_width, b
   // From the best order on: two pieces change places, or one moves.
   std::mt19937 random(20260613);
   const auto below = [&](std::size_t n) { return static_cast<std::size_t>(random()) % n; };
-  const int orders = std::min<int>(
-      most_orders, most_work / static_cast<int>(std::max<std::size_t>(1, order.size())));
+  const std::size_t squared = std::max<std::size_t>(1, order.size() * order.size());
+  const int orders = static_cast<int>(std::min<std::size_t>(most_orders, most_work / squared));
   for (int n = 0; n < orders && best.length > bound && order.size() > 1; ++n) {
     std::vector<std::size_t> tried = best_order;
     for (std::size_t moves = 1 + below(3); moves > 0; --moves) {

@@ -14,7 +14,7 @@ namespace wetout::report {
 namespace {
 
 constexpr double page_width = 287.0;  // A4 across, less what printers leave white
-constexpr double margin = 8.0, left_room = 22.0;
+constexpr double margin = 8.0, left_room = 27.0;
 constexpr double letter = 3.0;  // height of a line of text
 constexpr double line_height = 4.2;
 constexpr double wide_letter = 1.6;  // a character of it, about

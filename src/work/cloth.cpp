@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <utility>
 
 #include "made_file.hpp"
 #include "planned_job.hpp"
+#include "stock_coat_facts.hpp"
 #include "stored_plan.hpp"
 #include "wetout/base/check.hpp"
 #include "wetout/base/shown.hpp"
@@ -61,10 +63,20 @@ class Cutter {
   Cutter(report::ClothDocument& document, bool several_jobs)
       : document_(document), several_jobs_(several_jobs) {}
 
-  base::Result<void> add(const PlannedJob& job) {
+  // `log`: where the job stands in it; coats that are done there need no cloth any more.
+  base::Result<void> add(const PlannedJob& job, const joblog::Log* log) {
     const laminate::Plan& plan = job.document.plan;
+    std::map<std::string, CoatFacts> facts;
+    if (log != nullptr) facts = coat_facts(log->events(job.document.job.id), plan);
     document_.jobs.push_back({job.document.job.id, plan.board.name, job.document.job.revision});
+    std::string told;
     for (const laminate::PlyNeed& ply : plan.plies) {
+      const auto fact = facts.find(ply.coat);
+      if (fact != facts.end() && fact->second.done) {
+        if (told != ply.coat) is_done(ply.coat);
+        told = ply.coat;
+        continue;
+      }
       const laminate::Cloth& cloth = named(job.files.shop.shop, ply.cloth);
       if (auto added = add(job, ply, cloth); !added) return added;
     }
@@ -188,6 +200,13 @@ class Cutter {
     return best;
   }
 
+  void is_done(const std::string& coat) {
+    document_.notices.push_back(
+        {.code = "cloth.done",
+         .text = "is done: its cloth is not cut again",
+         .subject = several_jobs_ ? document_.jobs.back().id + ' ' + coat : coat});
+  }
+
   void notice(std::string code, const laminate::PlyNeed& ply, std::string text, Length value) {
     std::string subject = ply.coat + "/" + ply.id;
     if (several_jobs_) subject = document_.jobs.back().id + ' ' + subject;
@@ -303,6 +322,12 @@ base::Result<ClothCut> cut_cloth(const Workshop& workshop, const ClothRequest& r
   ClothCut answer;
   report::ClothDocument& document = answer.document;
   Cutter cutter(document, request.jobs.size() > 1);
+  std::optional<joblog::Log> log;
+  if (joblog::Log::exists(workshop.log)) {
+    auto opened = open_log(workshop);
+    if (!opened) return tl::unexpected(opened.error());
+    log = std::move(*opened);
+  }
   std::optional<time::Zone> zone;
   for (const std::string& name : request.jobs) {
     const auto job = planned_job(workshop, name, {});
@@ -313,13 +338,11 @@ base::Result<ClothCut> cut_cloth(const Workshop& workshop, const ClothRequest& r
       if (!of_shop) return tl::unexpected(of_shop.error());
       zone = *of_shop;
     }
-    if (auto added = cutter.add(*job); !added) return tl::unexpected(added.error());
+    const bool is_of_log = log && job->document.job.revision > 0;
+    if (auto added = cutter.add(*job, is_of_log ? &*log : nullptr); !added)
+      return tl::unexpected(added.error());
   }
-  if (joblog::Log::exists(workshop.log)) {
-    const auto log = open_log(workshop);
-    if (!log) return tl::unexpected(log.error());
-    cutter.stock(*log);
-  }
+  if (log) cutter.stock(*log);
   if (auto read = cutter.remnants(request.remnants); !read) return tl::unexpected(read.error());
   cutter.cut_all();
   const auto now = workshop.now(*zone);

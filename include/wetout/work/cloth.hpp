@@ -24,12 +24,13 @@ struct ClothCut {
   bool drawing_written = false;
 };
 
-/// One cutting of each cloth for all boards together, remnants first: those that are named, and lots
-/// of stock that are narrower than the roll. A ply that is wider than its roll is cut of
-/// the narrowest cloth of the same weight that is wide enough; else joined of strips that overlap
-/// by 25 mm (common practice, no source), with a notice of the lap that one piece would do for.
-/// Problems: those of planned_job() and may_make(); "remnant.form", "remnant.cloth" (none of the
-/// boards takes it), "cloth.differs" (one cloth of two widths or weights in the jobs' shop files).
+/// One cutting of each cloth for all boards together, of coats that are not done; remnants first:
+/// those that are named, and lots of stock that are narrower than the roll. A ply that is wider
+/// than its roll is cut of the narrowest cloth of the same weight that is wide enough; else joined
+/// of strips that overlap by 25 mm (common practice, no source), with a notice of the lap that one
+/// piece would do for. Problems: those of planned_job() and may_make(); "remnant.form",
+/// "remnant.cloth" (none of the boards takes it), "cloth.differs" (one cloth of two widths or
+/// weights in the jobs' shop files).
 base::Result<ClothCut> cut_cloth(const Workshop& workshop, const ClothRequest& request);
 
 }  // namespace wetout::work

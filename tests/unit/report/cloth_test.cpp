@@ -33,9 +33,9 @@ TEST(ClothDrawing, IsToScaleAndEscapesNames) {
   EXPECT_TRUE(svg.starts_with(cloth_drawing_begins));
   EXPECT_NE(svg.find("Heron &amp; Sons &quot;fish&quot; &lt;6-4&gt;"), std::string::npos);
   EXPECT_EQ(svg.find("<6-4>"), std::string::npos);
-  // 6.2 m on 249 mm of paper: 1:25, so that 0.76 m of roll is 30.4 mm high.
-  EXPECT_NE(svg.find("scale 1:25"), std::string::npos);
-  EXPECT_NE(svg.find("width=\"248.00\" height=\"30.40\""), std::string::npos) << svg;
+  // 6.2 m on 244 mm of paper: 1:30, so that 0.76 m of roll is 25.3 mm high.
+  EXPECT_NE(svg.find("scale 1:30"), std::string::npos);
+  EXPECT_NE(svg.find("width=\"206.67\" height=\"25.33\""), std::string::npos) << svg;
 }
 
 TEST(ClothText, OfABoardWithoutClothSaysSo) {
