@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# The demo in a root that has nothing but a bare Debian: data-demo/run must install what it needs.
+# In a root that has nothing but a bare Debian: the package made of build/tests installs with what it
+# depends on, and runs; then, that taken away, data-demo/run must install what it needs.
 # Needs root and debootstrap; says so and passes by where there is neither.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
@@ -19,8 +20,23 @@ for file in /etc/apt/sources.list /etc/apt/sources.list.d /etc/apt/apt.conf.d /e
   /etc/ssl/certs; do
   [ -e "$file" ] && mkdir -p "$root$(dirname "$file")" && cp -aL "$file" "$root$(dirname "$file")/"
 done
+in_root() { chroot "$root" /usr/bin/env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin HOME=/root "$@"; }
+if [ -f build/tests/CPackConfig.cmake ]; then
+  cpack --config build/tests/CPackConfig.cmake -B "$root/packages" >"$root/cpack.txt" 2>&1 ||
+    { cat "$root/cpack.txt" >&2; exit 1; }
+  in_root sh -ec '
+    apt-get update -qq
+    apt-get install -qq -y --no-install-recommends /packages/wetout_*.deb
+    cd /root
+    wetout new boards
+    cd boards
+    wetout --log log.db plan board.toml
+    apt-get purge -qq -y --autoremove wetout' >"$root/package.txt" 2>&1 ||
+    { tail -n 40 "$root/package.txt" >&2; exit 1; }
+  grep -q '^Coats' "$root/package.txt"
+  echo "clean root: the package installed and planned a board"
+fi
 git clone -q . "$root/wetout"
-chroot "$root" /usr/bin/env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin HOME=/root \
-  /wetout/data-demo/run >"$root/demo.txt" 2>&1 || { tail -n 40 "$root/demo.txt" >&2; exit 1; }
+in_root /wetout/data-demo/run >"$root/demo.txt" 2>&1 || { tail -n 40 "$root/demo.txt" >&2; exit 1; }
 grep -q 'checked    sound' "$root/demo.txt"
 echo "clean root: the demo installed its packages, built and ran"
