@@ -7,11 +7,9 @@ namespace wetout::board {
 namespace {
 
 double off_chord(Vec a, Vec b, Vec p) {
-  const Vec along = b - a;
-  const double length = std::hypot(along.x, along.y);
-  const Vec to = p - a;
-  if (length == 0.0) return std::hypot(to.x, to.y);
-  return std::abs(along.x * to.y - along.y * to.x) / length;
+  const Vec along = b - a, to = p - a;
+  const double chord = length(along);
+  return chord == 0.0 ? length(to) : std::abs(cross(along, to)) / chord;
 }
 
 class Tracer {

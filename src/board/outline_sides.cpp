@@ -117,9 +117,9 @@ std::optional<double> Side::tip_radius(bool at_nose, double axis) const {
   const Cubic& piece = at_nose ? pieces_.back() : pieces_.front();
   const double t = at_nose ? 1.0 : 0.0;
   const Vec d = piece.derivative(t), dd = piece.second_derivative(t);
-  const double cross = std::abs(d.x * dd.y - d.y * dd.x);
-  if (board::length(d) > 0.0 && cross > 0.0 && std::abs(d.x) <= 1e-3 * board::length(d)) {
-    return std::pow(board::length(d), 3) / cross;
+  const double bend = std::abs(cross(d, dd));
+  if (board::length(d) > 0.0 && bend > 0.0 && std::abs(d.x) <= 1e-3 * board::length(d)) {
+    return std::pow(board::length(d), 3) / bend;
   }
   // Handles without length, or not quite square: by how it looks a little farther on.
   constexpr double little = 1e-5, square = 30.0;

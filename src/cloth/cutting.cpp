@@ -104,6 +104,10 @@ Shares use_remnants(const std::vector<Piece>& pieces, const std::vector<Remnant>
       if (taken.size() == most_proved) break;
       if (!fits(pieces[i], remnant.width, may_turn)) continue;
       on_it.push_back(pieces[i]);
+      if (least_length(on_it, remnant.width, may_turn) > remnant.length) {
+        on_it.pop_back();
+        continue;
+      }
       Cutting with = cut(on_it, remnant.width, may_turn);
       if (with.length > remnant.length) {
         on_it.pop_back();

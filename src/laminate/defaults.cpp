@@ -7,6 +7,6 @@ const Defaults& defaults() {
   return values;
 }
 
-std::string_view model_version() { return "2"; }
+std::string_view model_version() { return "3"; }
 
 }  // namespace wetout::laminate

@@ -3,7 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdint>
+#include <boost/archive/iterators/base64_from_binary.hpp>
+#include <boost/archive/iterators/transform_width.hpp>
+#include <string>
 
 #include "job_sheet_code.hpp"
 #include "job_sheet_parts.hpp"
@@ -20,19 +22,10 @@ using layout::whole;
 
 // As a policy of contents names a script by its digest (RFC 4648, base 64).
 std::string base64(const base::Digest& digest) {
-  constexpr std::string_view letters =
-      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-  std::string out;
-  for (std::size_t i = 0; i < digest.size(); i += 3) {
-    std::uint32_t three = 0;
-    for (std::size_t k = 0; k < 3; ++k) {
-      three = (three << 8U) | (i + k < digest.size() ? digest.at(i + k) : 0U);
-    }
-    const std::size_t digits = std::min<std::size_t>(3, digest.size() - i) + 1;
-    for (std::size_t k = 0; k < 4; ++k) {
-      out += k < digits ? letters[(three >> (18U - 6U * k)) & 0x3FU] : '=';
-    }
-  }
+  using namespace boost::archive::iterators;
+  using Letters = base64_from_binary<transform_width<base::Digest::const_iterator, 6, 8>>;
+  std::string out(Letters(digest.begin()), Letters(digest.end()));
+  out.append((3 - digest.size() % 3) % 3, '=');
   return out;
 }
 

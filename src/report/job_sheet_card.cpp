@@ -19,7 +19,7 @@ namespace {
 using layout::plain;
 using layout::whole;
 
-// Room air that differs so much from what the cups are for changes how long they last.
+// Room air that differs so much from what the cups are for changes how long they last: assumed.
 constexpr double other_air_k = 3.0;
 
 // As use_within_text() says it: nobody is told too long.

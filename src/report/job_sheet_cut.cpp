@@ -64,13 +64,18 @@ void SheetWriter::roll(const CutFrom& from) {
   page_.open("figure", {{"class", "cut"}});
   page_.open("h3");
   name(from.name, "span");
-  page_.text(": take " + whole(units::print(from.take, system_)));
+  page_.text((from.is_remnant ? ": a remnant of " : ": take ") +
+             whole(units::print(from.take, system_)));
   page_.close("h3");
   page_.raw(cutting(from));
   page_.open("ol", {{"class", "pieces"}});
   for (const CutPiece& piece : from.pieces) {
     page_.open("li").open("label");
-    page_.single("input", {{"type", "checkbox"}, {"name", fmt::format("cut/{}", piece.n)}});
+    // Kept by the piece: numbers change when a coat is done.
+    page_.single(
+        "input",
+        {{"type", "checkbox"},
+         {"name", fmt::format("cut/{}/{}/{}", piece.coat, piece.ply, piece.strip.value_or(""))}});
     page_.text(" ").put("b", std::to_string(piece.n)).text(" ");
     name(piece.ply);
     if (piece.strip) page_.text(", strip " + *piece.strip);

@@ -27,6 +27,7 @@ std::string_view caution_of(std::string_view word) {
            "is cured, for its dust sensitises.";
   }
   if (what == "spackle") return "Foam dust: mask, eyes covered; no solvent on polystyrene.";
+  if (what == "artwork") return "Gloves and fresh air; no solvent paint on polystyrene.";
   if (what == "trim") return "Fresh blade, away from your hand; cut glass edges are needles.";
   if (what == "spot") return "Gloves and fresh air as for a coat; a small cup heats as well.";
   return {};

@@ -12,6 +12,7 @@
 #include "wetout/base/check.hpp"
 #include "wetout/base/shown.hpp"
 #include "wetout/cloth/cutting.hpp"
+#include "wetout/laminate/cost.hpp"
 #include "wetout/time/print.hpp"
 #include "wetout/units/read.hpp"
 
@@ -45,8 +46,6 @@ Length length_of(std::int64_t hundredths) {
 // One cloth, and all that is cut of it.
 struct Bolt {
   laminate::Cloth cloth;
-  std::optional<double> price;  // minor units for a metre of roll
-  std::string currency;
   std::vector<Piece> pieces;
   std::vector<CutPiece> named;  // of each piece
 };
@@ -138,12 +137,6 @@ class Cutter {
     }
     Bolt bolt;
     bolt.cloth = cloth;
-    for (const laminate::Pack& pack : cloth.packs) {
-      if (!pack.price || !pack.length || !(*pack.length > Length())) continue;
-      const double each = static_cast<double>(pack.price->minor) / units::in_metres(*pack.length);
-      if (!bolt.price || each < *bolt.price) bolt.price = each;
-      bolt.currency = pack.price->currency;
-    }
     bolts_.push_back(std::move(bolt));
     return &bolts_.back();
   }
@@ -297,11 +290,9 @@ class Cutter {
     from.waste = from.take * from.width;
     for (const CutPiece& piece : from.pieces) from.waste -= piece.length * piece.width;
     from.waste_weight = units::Milligrams::nearest(bolt.cloth.weight * from.waste);
-    if (bolt.price) {
-      const double metres =
-          units::in_square_metres(from.waste) / units::in_metres(bolt.cloth.width);
-      from.waste_cost = units::Money{std::llround(*bolt.price * metres), bolt.currency};
-    }
+    // As so much of the roll's length is worth.
+    const double metres = units::in_square_metres(from.waste) / units::in_metres(bolt.cloth.width);
+    from.waste_cost = laminate::cost_of(bolt.cloth.packs, std::nullopt, metres, "m");
     document_.rolls.push_back(std::move(from));
   }
 

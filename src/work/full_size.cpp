@@ -147,18 +147,15 @@ std::vector<std::string_view> full_size_drawings() { return {outline, lap_line, 
 base::Result<FullSize> make_full_size(const Workshop& workshop, const FullSizeRequest& request) {
   const auto job = planned_job(workshop, request.job, {});
   if (!job) return tl::unexpected(job.error());
-  const OutlineKind* const kind = outline_kind(request);
-  if (kind != nullptr) {
-    const auto hull = board::Hull::make(job->files.job.board);
-    base::promise(hull.has_value(), "the board has been planned");
+  const auto hull = board::Hull::make(job->files.job.board);
+  base::promise(hull.has_value(), "the board has been planned");
+  if (const OutlineKind* const kind = outline_kind(request)) {
     return make_outline(workshop, request, *kind, *hull);
   }
   const report::Paper paper = request.paper.value_or(report::Paper::a4);
   const std::filesystem::path file =
       request.file.value_or(job->document.job.id + "-" + request.drawing + ".pdf");
   if (auto may = may_make(workshop, file, made_template); !may) return tl::unexpected(may.error());
-  const auto hull = board::Hull::make(job->files.job.board);
-  base::promise(hull.has_value(), "the board has been planned");
   const units::System system = request.units.value_or(job->files.shop.units);
   const TemplateDrawing drawing = Drawer(*job, *hull, system).draw(request.drawing, request.whole);
   if ((request.drawing == lap_line && drawing.bands.empty()) ||

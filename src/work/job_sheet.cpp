@@ -105,7 +105,12 @@ base::Result<MadeJobSheet> make_job_sheet(const Workshop& workshop,
   if (!now) return tl::unexpected(now.error());
   Workshop quiet = workshop;
   quiet.sink = base::drop;
-  auto cut = cut_cloth(quiet, {.jobs = {request.job}, .remnants = {}, .drawing = {}, .units = {}});
+  // Of a file that is a job of the log: that job, of which coats may be done.
+  const report::JobRef& of = job->document.job;
+  auto cut = cut_cloth(quiet, {.jobs = {of.revision > 0 ? of.id : request.job},
+                               .remnants = {},
+                               .drawing = {},
+                               .units = {}});
   if (!cut) return tl::unexpected(cut.error());
   auto board = drawn_board(job->files.job.board, system);
   base::promise(board.has_value(), "the board has been planned");

@@ -33,7 +33,7 @@ TEST(ManyStations, MeasureTheSameBoard) {
   EXPECT_NEAR(b.volume / a.volume, 1.0, 1e-5);
   EXPECT_NEAR(b.perimeter / a.perimeter, 1.0, 1e-5);
   EXPECT_NEAR(whole_band(dense, Face::deck, 0.05) / whole_band(sparse, Face::deck, 0.05), 1.0,
-              1e-4);
+              7e-5);  // 5.6e-5 with panels that are graded towards the ends
   const units::Length one_place = sparse.length() * 0.1234;
   EXPECT_NEAR(dense.width(one_place) / sparse.width(one_place), 1.0, 1e-6);
 }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <random>
 
 namespace wetout::cloth {
 namespace {
@@ -153,6 +154,11 @@ class BruteForce {
     place(0);
     return best_;
   }
+  // Nothing is shorter than `length`: for more pieces, as most branches end at once.
+  bool is_shortest(std::int64_t length) {
+    best_ = length;
+    return run() == length;
+  }
 
  private:
   [[nodiscard]] std::vector<std::int64_t> sums(bool widths) const {
@@ -208,6 +214,29 @@ RC_GTEST_PROP(Cutting, OfAFewPiecesIsTheShortest, ()) {
   expect_sound(pieces, width, false, cutting);
   RC_ASSERT(cutting.proved);
   RC_ASSERT(cutting.length == BruteForce(pieces, width).run());
+}
+
+TEST(Cutting, OfSixToEightPiecesHasNoneShorter) {
+  int beyond_the_bound = 0;
+  for (unsigned seed = 0; seed < 40; ++seed) {
+    std::mt19937 random(seed);
+    const auto between = [&](std::int64_t low, std::int64_t high) {
+      return low + static_cast<std::int64_t>(random()) % (high - low + 1);
+    };
+    std::vector<Piece> pieces;
+    for (std::int64_t n = between(6, 8); n > 0; --n)
+      pieces.push_back({between(1, 4), between(2, 4)});
+    // Large ones first: fewer places to try.
+    std::sort(pieces.begin(), pieces.end(), [](const Piece& a, const Piece& b) {
+      return a.length * a.width > b.length * b.width;
+    });
+    const Cutting cutting = cut(pieces, 6);
+    expect_sound(pieces, 6, false, cutting);
+    EXPECT_TRUE(cutting.proved) << seed;
+    EXPECT_TRUE(BruteForce(pieces, 6).is_shortest(cutting.length)) << seed;
+    beyond_the_bound += cutting.length > least_length(pieces, 6) ? 1 : 0;
+  }
+  EXPECT_GT(beyond_the_bound, 0) << "some need the search for their proof";
 }
 
 // A cutting in which no straight cut goes through (a pinwheel) is found as well.

@@ -110,6 +110,16 @@ TEST_F(JobSheetOfAShop, KnowsAFileThatIsInTheLogAsItStands) {
   const std::string of_job = page();
   EXPECT_EQ(page((shop.folder() / "board.toml").string()), of_job);
   EXPECT_TRUE(no_schedule.empty());
+  // Cloth of what is done is not cut again, whichever way the board is named.
+  RecordRequest done;
+  done.step = "bottom-lam";
+  done.done = true;
+  shop.record("2026-06-15 12:30", done);
+  const std::string later = page();
+  const std::string piece = "name=\"cut/bottom-lam/";
+  EXPECT_NE(of_job.find(piece), std::string::npos);
+  EXPECT_EQ(later.find(piece), std::string::npos);
+  EXPECT_EQ(page((shop.folder() / "board.toml").string()), later);
   shop.more_job =
       "\n[[coat]]\nname = \"deck hot\"\nface = \"deck\"\nkind = \"hotcoat\"\n"
       "resin = \"quick\"\n";
